@@ -1,0 +1,1 @@
+"""Reading a draft, working it, and proofing it."""

@@ -1,0 +1,75 @@
+"""The pipeline on one page: a draft is read, worked, and judged by the rules."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..rules.book import all_rules
+from ..rules.rule import Rule
+from .draft import Draft
+from .finding import Finding, Level
+from .pattern import Pattern
+from .reading import read
+from .working import work
+from .workings import Standing, Workings
+
+
+@dataclass(frozen=True, slots=True)
+class Tally:
+    """How much of a draft was worked, in rounds as the draft lists them."""
+
+    rounds: int
+    worked: int
+    agree: int
+    differ: int
+    unstated: int
+    unread: int
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """All that is known of a draft: the draft, what was read, what was worked, what there is to say.
+
+    `findings` stand in the draft's order.
+    """
+
+    draft: Draft
+    pattern: Pattern
+    workings: Workings
+    findings: tuple[Finding, ...]
+
+    @property
+    def tally(self) -> Tally:
+        """Return how much was worked."""
+        standings = [round_.standing for round_ in self.workings.rounds]
+        unread = standings.count(Standing.UNREAD)
+        return Tally(
+            rounds=len(standings),
+            worked=len(standings) - unread,
+            agree=standings.count(Standing.AGREES),
+            differ=standings.count(Standing.DIFFERS),
+            unstated=standings.count(Standing.UNSTATED),
+            unread=unread,
+        )
+
+    def worst(self) -> Level | None:
+        """Return the gravest level among the findings, None where there are none."""
+        return max((finding.level for finding in self.findings), default=None)
+
+
+def proof(source: Draft | str, rules: Sequence[Rule] | None = None) -> Proof:
+    """Proof a draft, or the text of one, with all rules or those given.
+
+    Raises nothing for any text: what can't be read is reported as unread.
+    """
+    draft = source if isinstance(source, Draft) else Draft.of(source)
+    pattern = read(draft)
+    workings = work(pattern)
+    found = [
+        finding
+        for rule in (all_rules() if rules is None else rules)
+        for finding in rule.findings(draft, pattern, workings)
+    ]
+    found.sort(key=lambda finding: (finding.span.start, -finding.level, finding.rule))
+    return Proof(draft, pattern, workings, tuple(found))

@@ -1,0 +1,1 @@
+"""The reports: one module an output format, from a `Proof` to text."""

@@ -1,0 +1,84 @@
+"""What a rule is: one declaration with its name, level, page, examples and check."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Iterator
+from dataclasses import dataclass
+
+from ..lint.draft import Draft, Span
+from ..lint.finding import Aside, Change, Finding, Level
+from ..lint.pattern import Pattern
+from ..lint.workings import Workings
+
+
+@dataclass(frozen=True, slots=True)
+class Flags:
+    """A small draft that trips the rule; `⟦` and `⟧` enclose each place it points at."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Passes:
+    """A small draft that looks like trouble and isn't: the rule stays silent."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """What a check looks at: the draft, what was read and what was worked."""
+
+    draft: Draft
+    pattern: Pattern
+    workings: Workings
+
+    def words(self, span: Span) -> str:
+        """Return the draft's words of a span, on one line."""
+        return " ".join(self.draft.words(span).split())
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What a check reports; the rule adds its name and, unless given here, its level."""
+
+    span: Span
+    message: str
+    sizes: tuple[int, ...] = ()
+    sum: tuple[str, ...] = ()
+    change: Change | None = None
+    asides: tuple[Aside, ...] = ()
+    level: Level | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """One rule of the rulebook.
+
+    `name` states the flaw. `finds`, `why`, `limits` and `source` are its page: what it finds, why it matters to a
+    maker, where it stays silent, and where the fact comes from. `examples` run as tests.
+    """
+
+    name: str
+    family: str
+    level: Level
+    finds: str
+    why: str
+    limits: str
+    source: str
+    examples: tuple[Flags | Passes, ...]
+    check: Callable[[Case], Iterable[Said]]
+
+    def findings(self, draft: Draft, pattern: Pattern, workings: Workings) -> Iterator[Finding]:
+        """Run the check and name the rule and level of each thing it says."""
+        for said in self.check(Case(draft, pattern, workings)):
+            yield Finding(
+                rule=self.name,
+                level=said.level or self.level,
+                span=said.span,
+                message=said.message,
+                sizes=said.sizes,
+                sum=said.sum,
+                change=said.change,
+                asides=said.asides,
+            )
