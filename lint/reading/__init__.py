@@ -1,11 +1,5 @@
-"""Reading: from a draft to a pattern."""
+"""Reading: from a draft to a pattern, in layers that each leave positions untouched."""
 
-from __future__ import annotations
+from .read import read
 
-from ..draft import Draft
-from ..pattern import Pattern, Sizes
-
-
-def read(draft: Draft) -> Pattern:
-    """Read a draft."""
-    return Pattern(None, None, Sizes(()), (), ())
+__all__ = ["read"]

@@ -1,11 +1,5 @@
-"""Working: from a pattern to its counts."""
+"""Working: from a pattern to its counts; arithmetic of stitches, no words."""
 
-from __future__ import annotations
+from .work import covered, find_round, targets_of, work
 
-from ..pattern import Pattern
-from ..workings import Workings
-
-
-def work(pattern: Pattern) -> Workings:
-    """Work a pattern."""
-    return Workings(())
+__all__ = ["covered", "find_round", "targets_of", "work"]

@@ -1,0 +1,302 @@
+"""Blocks: every stretch of a draft is a round with its heading and body, a title, a plain line, or a gap.
+
+Broken lines are joined and glued headings parted, by evidence from the whole draft: how wide its lines run, how its
+other rounds begin, whether a line has come to an end.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import Enum
+
+from ..draft import Draft, Span
+from .headings import Form, Heading, bare_heading, heading_at, lead, middle_headings
+
+
+class Kind(Enum):
+    """What a block is."""
+
+    ROUND = "round"
+    TITLE = "title"
+    LINE = "line"
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A stretch of the draft. `span` is its words; for a round `body` is what follows the heading."""
+
+    kind: Kind
+    span: Span
+    heading: Heading | None = None
+    body: Span | None = None
+    after_gap: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    span: Span  # without lead and trailing blanks
+    start: int  # where its words begin
+    width: int  # as printed
+
+    @property
+    def blank(self) -> bool:
+        return self.span.start == self.span.end
+
+
+_STITCHY = re.compile(
+    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog)|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
+    r"repeats?|rep|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
+)
+_COMPLETE = re.compile(r"(?:[.;:!?)\]}\"]|\b\d+\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
+_FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
+_GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
+_NOT_TITLE = re.compile(
+    r"(?i)^(?:rep(?:eat)?|fasten|finish|stuff|weave|sew|join|turn|work|cut|leave|with|using|continue|cont|change|switch|note|and|then|ch|chain|make|place|begin|"
+    r"start|repeats?|next|knit|cast|bind|do not|gauge|hook|yarn|size|sizes?|us|uk|rs|ws|st|sts)\b"
+)
+_PART = re.compile(
+    r"(?i)^(?:(?:left|right|upper|lower|small|medium|large|first|second|1st|2nd|main|top|bottom|front|back|outer|inner|side)\s+)*(?:head|body|arms?|legs?|ears?|tail|"
+    r"crown|brim|band|base|sole|foot|feet|cuff|thumb|hand|palm|nose|snout|muzzle|wings?|hat|cap|body of hat|sides?|handles?|strap|flap|bottom|top|rim|edging|border|"
+    r"neck|sleeves?|yoke|pattern|instructions?|directions?|steps?|beak|horns?|hair|mane|scarf|skirt|spikes?|stem|leaf|leaves|petals?|lid|bag body|toe|heel|gusset|shell|fins?|peak|visor|"
+    r"ribbing|part \d+|piece \d+|motif|mitt(?:en)?s?|cowl|basket|ball|sphere|coaster)\b[^.,;]{0,30}[:;]?$"
+)
+
+
+def _lines(draft: Draft, text: str) -> list[_Line]:
+    lines: list[_Line] = []
+    for index in range(len(draft.starts)):
+        span = draft.line_span(index)
+        words = text[span.start : span.end]
+        start = span.start + len(words) - len(words.lstrip())
+        end = span.start + len(words.rstrip())
+        begins = lead(text, start, end) if end > start else start
+        rule = begins >= end
+        stripped = Span(start, start) if rule else Span(start, max(start, end))
+        lines.append(_Line(stripped, begins, end - span.start))
+    return lines
+
+
+def _is_title(text: str, line: _Line) -> bool:
+    words = text[line.start : line.span.end].strip(" *_#:;")
+    if not words or len(words) > 60 or not words[0].isalpha():
+        return False
+    if re.search(r"[.,;=]$", text[line.span.start : line.span.end].rstrip()) or _NOT_TITLE.match(words):
+        if not _PART.match(words):
+            return False
+    if _PART.match(words):
+        return True
+    letters = [char for char in words if char.isalpha()]
+    if len(letters) > 2 and all(char.isupper() for char in letters) and not re.search(r"\d", words):
+        return True
+    if _STITCHY.search(words):
+        return False
+    if text[line.span.end - 1] == ":" and len(words.split()) <= 7:
+        return True
+    capital = [word for word in words.split() if word[0].isupper() or not word[0].isalpha()]
+    return len(words.split()) <= 5 and len(capital) == len(words.split())
+
+
+def _wide(lines: list[_Line]) -> int:
+    """Return the width from which a line is taken to run on into the next, 10,000 where lines aren't broken."""
+    widths = sorted(line.width for line in lines if not line.blank)
+    if len(widths) < 8:
+        return 10_000
+    best = 10_000
+    for width in widths[-max(4, len(widths) // 5) :]:
+        near = sum(width - 12 <= other <= width for other in widths)
+        if near >= max(5, len(widths) // 5) and 28 <= width <= 130:
+            best = width - 14
+    over = sum(width > best + 20 for width in widths)
+    return best if over <= len(widths) // 20 else 10_000
+
+
+def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> dict[int, Heading]:
+    """Find bare numbers that serve as headings, where the draft has no others: they must count up."""
+    worded = [h for h in found.values() if h.form in (Form.WORD, Form.ORDINAL) and h.sure]
+    if len(worded) >= 3:
+        return {}
+    starts: dict[int, Heading] = {}
+    for line in lines:
+        if line.blank:
+            continue
+        heading = bare_heading(text, line.start, line.span.end)
+        if heading and _STITCHY.search(text, heading.body, line.span.end):
+            starts[line.start] = heading
+    if not starts:
+        return {}
+    numbers = [h.numbers[0][0] for h in starts.values()]
+    climbing = sum(1 for a, b in zip(numbers, numbers[1:], strict=False) if 0 <= b - a <= 2)
+    glued = _glued_numbers(text, next(iter(starts)), starts)
+    if climbing + len(glued) >= 2:
+        return starts | glued
+    return {}
+
+
+def _glued_numbers(text: str, first: int, starts: dict[int, Heading]) -> dict[int, Heading]:
+    """Find bare numbers glued into running text: each the next one, after the end of a sentence or bracket."""
+    glued: dict[int, Heading] = {}
+    last = 0
+    for match in re.finditer(r"(?<![\d.])\d{1,3}(?:-\d{1,3})?(?=[.)](?!\d))", text[first:]):
+        at = first + match.start()
+        heading = starts.get(at) or bare_heading(text, at, len(text))
+        if heading is None:
+            continue
+        low, high = heading.numbers[0]
+        before = text[max(0, at - 3) : at].rstrip(" ")
+        if at in starts:
+            last = high
+        elif last and low in (last + 1, last) and before.endswith((".", ")", "]", ";", "\n")) and high >= last:
+            if low == last and low == high:
+                continue
+            glued[at] = heading
+            last = high
+    return glued
+
+
+def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
+    """Find every heading of the draft, by where it starts."""
+    found: dict[int, Heading] = {}
+    for line in lines:
+        if line.blank:
+            continue
+        heading = heading_at(text, line.start, line.span.end)
+        if heading and _is_real(text, heading, line):
+            found[heading.span.start] = heading
+        for inner in middle_headings(text, heading.body if heading else line.start, line.span.end):
+            found.setdefault(inner.span.start, inner)
+    return found | _bare_numbers(text, lines, found)
+
+
+_DIRECTIVE = re.compile(r"(?i)\s*(?:\(|\[|\*|rep|as\b|same|work|k\b|p\b|knit|purl|ch|chain|sc|dc|hdc|tr|\d|[A-Z]|in\b|inc|dec|using|with|join|sl|\{|st\b|sk)")
+
+
+def _is_real(text: str, heading: Heading, line: _Line) -> bool:
+    """Tell whether a heading without a colon or dash is one: what follows must look like an instruction."""
+    rest = text[heading.body : line.span.end]
+    if heading.form is Form.NAMED:
+        return heading.alternate or not rest.strip() or bool(_STITCHY.search(rest))
+    if heading.sure or not rest.strip():
+        if heading.sure and "=" in rest[:12] and re.search(r"\d\s*(?:\"|in\b|inch|cm)", rest[:30]):
+            return False
+        return True
+    return bool(_DIRECTIVE.match(rest)) and bool(_STITCHY.search(rest))
+
+
+def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
+    """Cut a draft (its cleaned text given) into blocks, in order."""
+    lines = _lines(draft, text)
+    headings = _headings(text, lines)
+    wide = _wide(lines)
+    starts = sorted(headings)
+    found: list[Block] = []
+    gap = False
+    index = 0
+    while index < len(lines):
+        line = lines[index]
+        if line.blank:
+            gap = True
+            index += 1
+            continue
+        here = [start for start in starts if line.span.start <= start < line.span.end]
+        if not here or here[0] > line.start:
+            stop = here[0] if here else line.span.end
+            kind = Kind.TITLE if not here and _is_title(text, line) else Kind.LINE
+            words = Span(line.start, len(text[:stop].rstrip()))
+            if words.end > words.start:
+                found.append(Block(kind, words, after_gap=gap))
+            if not here:
+                gap = False
+                index += 1
+                continue
+        end_line = index
+        for number, start in enumerate(here):
+            heading = headings[start]
+            if number + 1 < len(here):
+                body = Span(heading.body, max(heading.body, here[number + 1]))
+            else:
+                end_line = _last_line(text, lines, index, heading, starts, wide)
+                body = Span(heading.body, max(heading.body, _body_end(lines[end_line], starts, heading.body)))
+            stop = len(text[: body.end].rstrip()) if body.end > body.start else body.end
+            body = Span(min(body.start, max(stop, heading.span.end)), max(stop, heading.span.end))
+            found.append(Block(Kind.ROUND, Span(heading.span.start, body.end), heading, body, gap))
+            gap = False
+        if end_line > index:
+            later = [start for start in starts if lines[end_line].span.start <= start < lines[end_line].span.end]
+            if later:
+                lines[end_line] = _Line(Span(later[0], lines[end_line].span.end), later[0], lines[end_line].width)
+                end_line -= 1
+        index = end_line + 1
+    return tuple(found)
+
+
+def _body_end(line: _Line, starts: list[int], after: int) -> int:
+    """Return where the body's last line ends: at the next heading glued into it, if there is one."""
+    inner = [start for start in starts if line.span.start <= start < line.span.end and start > after]
+    return inner[0] if inner else line.span.end
+
+
+def _last_line(text: str, lines: list[_Line], index: int, heading: Heading, starts: list[int], wide: int) -> int:
+    """Return the index of the line on which a round that begins on line `index` ends."""
+    alone = not text[heading.body : lines[index].span.end].strip()
+    last = index
+    current = index + 1
+    while current < len(lines):
+        line = lines[current]
+        if line.blank:
+            follows = current + 1 < len(lines) and _only_count(text, lines[current + 1]) and last == current - 1
+            waits = alone and last == index
+            if waits or follows or _open(text, heading.body, lines[last].span.end):
+                if current - last > 2:
+                    return last
+                current += 1
+                continue
+            return last
+        begins = [start for start in starts if line.span.start <= start < line.span.end]
+        if begins and begins[0] == line.start:
+            return last
+        if not _continues(text, lines, last, current, heading, wide, alone=alone):
+            return last
+        last = current
+        if begins:
+            return last
+        current += 1
+    return last
+
+
+def _only_count(text: str, line: _Line) -> bool:
+    words = text[line.span.start : line.span.end]
+    return bool(re.fullmatch(r"[-=\u2013\s]*[(\[{]?\s*\d[\d\s,/()\[\]-]*(?:sts?|sc|dc|hdc|tr|htr|stitches)?\.?\s*[)\]}]?\.?", words, re.IGNORECASE))
+
+
+def _open(text: str, start: int, end: int) -> bool:
+    """Tell whether a bracket is still open at the end of a stretch."""
+    words = text[start:end]
+    return any(words.count(a) > words.count(b) for a, b in ("()", "[]", "{}")) and not re.search(r"\)\s*\)", words)
+
+
+def _continues(text: str, lines: list[_Line], last: int, current: int, heading: Heading, wide: int, *, alone: bool) -> bool:
+    """Tell whether the line `current` goes on with the round whose last line so far is `last`."""
+    before = text[lines[last].span.start : lines[last].span.end]
+    words = text[lines[current].span.start : lines[current].span.end]
+    empty = not text[heading.body : lines[last].span.end].strip()
+    if empty or _only_count(text, lines[current]):
+        return True
+    if _FOOTNOTE.match(words):
+        return False
+    if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):
+        return True
+    complete = bool(_COMPLETE.search(before)) or before.endswith("*")
+    if lines[last].width >= wide and not _is_title(text, lines[current]):
+        return True
+    if not complete:
+        return not (_is_title(text, lines[current]) or re.match(r"[A-Z][a-z]+ ", words) and _prose(words)) or before.endswith(",")
+    if alone and not _is_title(text, lines[current]):
+        return not _prose(words)
+    bullet = text[lines[current].span.start] in "-\u2022*" and lines[current].start > lines[current].span.start + 1
+    return bool(_GOES_ON.match(words)) and not bullet and not _prose(words) and not _is_title(text, lines[current])
+
+
+def _prose(words: str) -> bool:
+    """Tell whether a line is talk rather than instruction: a capital, and no word of the trade."""
+    return bool(re.match(r"[A-Z]", words)) and not _STITCHY.search(words)

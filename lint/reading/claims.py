@@ -1,0 +1,153 @@
+"""Claims: the counts that a draft states, lifted out of a round before or while its steps are read."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from ..draft import Span
+from ..pattern import Claim, Figure
+from .marks import Group, Item, kind, span_of
+from .places import text_at
+from .times import figure_at
+from .words import Word
+
+
+def _stitch_kind(items: Sequence[Item], index: int) -> tuple[str, bool] | None:
+    """Return the id of a stitch named at an index and whether it is a chain."""
+    item = items[index] if 0 <= index < len(items) else None
+    if isinstance(item, Word) and item.stitch is not None:
+        return item.stitch.id, item.stitch.kind == "chain"
+    return None
+
+
+def claims_in(items: Sequence[Item]) -> tuple[Claim, ...]:
+    """Read figures with units: `24`, `24 sts`, `24 dc, 12 ch-1 sps`, `8 clusters`, `11 dc + ch 3`, `72, 80 sc`."""
+    found: list[Claim] = []
+    index = 0
+    apart = False
+    while index < len(items):
+        stitch = _stitch_kind(items, index)
+        if found and stitch and stitch[1]:
+            # `11 dc + ch 3`: the chain is named apart from the stitches
+            apart = True
+            index += 2 if kind(items, index + 1) in ("number",) else 1
+            if kind(items, index) == "number" and kind(items, index - 1) == "-":
+                index += 1
+            continue
+        figure = figure_at(items, index)
+        if figure is None:
+            index += 1
+            continue
+        start = index
+        index += 1
+        claim, index = _with_unit(items, start, index, figure)
+        found.append(claim)
+    if apart and found:
+        found[0] = replace(found[0], chain_apart=True)
+    return tuple(found)
+
+
+def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) -> tuple[Claim, int]:
+    stitch = _stitch_kind(items, index)
+    end = index
+    if stitch and stitch[1]:
+        # `12 ch-1 sps`: a count of spaces
+        stop = index + 1
+        while kind(items, stop) in ("-", "number"):
+            stop += 1
+        spaces = kind(items, stop) == "space"
+        end = stop + 1 if spaces else index + 1
+        words = " ".join(_plain(items[index:end]))
+        return Claim(figure, "ch" if not spaces else "space", span_of(items[start:end]), unit=words or "ch"), end
+    if stitch:
+        unit = text_at(items, index)
+        kind_ = stitch[0]
+        end = index + 1
+        return Claim(figure, kind_, span_of(items[start:end]), unit=unit), end
+    if kind(items, index) == "st":
+        return Claim(figure, "st", span_of(items[start : index + 1])), index + 1
+    if kind(items, index) in ("space",):
+        return Claim(figure, "space", span_of(items[start : index + 1]), unit=text_at(items, index)), index + 1
+    word = text_at(items, index)
+    if kind(items, index) == "word" and word not in ("made", "now", "around", "plus", "each", "inc", "size", "sizes", "per", "remaining", "count", "and"):
+        return Claim(figure, "other", span_of(items[start : index + 1]), unit=word), index + 1
+    return Claim(figure, "st", span_of(items[start:end])), end
+
+
+def _plain(items: Sequence[Item]) -> list[str]:
+    return [item.text for item in items if isinstance(item, Word)]
+
+
+def claim_of_group(group: Group) -> tuple[Claim, ...]:
+    """Read the claims of a bracket; they point at the figures inside it."""
+    return claims_in(group.items)
+
+
+_YOU_HAVE = {"you", "should", "have", "now", "will", "total", "there", "are", "is", "makes", "making", "giving", "leaving", "gives", "equals", "count", "end", "with"}
+
+
+def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:
+    """Read a count without brackets that begins at an index: `= 24 sts`, `- 24 sc`, `: 24 dc`, `Total 24`, `you should have 24 sts`.
+
+    Returns the claims and the index after them.
+    """
+    what = kind(items, index)
+    at = index
+    if what in ("=", "-", ":"):
+        while kind(items, at) in ("=", "-", ":", "total", "noise") or text_at(items, at) in _YOU_HAVE:
+            at += 1
+    elif text_at(items, index) in _YOU_HAVE or what == "total":
+        spoken = 0
+        while text_at(items, at) in _YOU_HAVE or kind(items, at) in ("total", "noise", ":", "=", "-"):
+            spoken += 1
+            at += 1
+        if not spoken or spoken > 8:
+            return None
+    else:
+        return None
+    figure = figure_at(items, at)
+    if figure is None or at == index:
+        return None
+    claim, end = _with_unit(items, at, at + 1, figure)
+    found = [claim]
+    while kind(items, end) in (",", "+", "noise") and figure_at(items, end + 1) is not None and _named(items, end + 2):
+        more, stop = _with_unit(items, end + 1, end + 2, figure_at(items, end + 1) or figure)
+        found.append(more)
+        end = stop
+    while kind(items, end) in ("total",) or text_at(items, end) in ("now", "made", "total", "around"):
+        end += 1
+    if what == "-" and not _closes(items, end):
+        return None
+    if what == ":" and not _closes(items, end):
+        return None
+    if what not in ("=", "-", ":") and claim.kind == "other":
+        return None
+    return tuple(found), end
+
+
+def _named(items: Sequence[Item], index: int) -> bool:
+    return kind(items, index) in ("stitch", "st", "space")
+
+
+def _closes(items: Sequence[Item], index: int) -> bool:
+    return kind(items, index) in ("", ".", ";", "group", ",") or index >= len(items)
+
+
+def sentence_claim(items: Sequence[Item], index: int) -> tuple[Claim, int] | None:
+    """Read a count that is a sentence of its own at the end: `. 24 sts.`; the unit must be named."""
+    figure = figure_at(items, index)
+    if figure is None or not _named(items, index + 1):
+        return None
+    claim, end = _with_unit(items, index, index + 1, figure)
+    while kind(items, end) in ("total", "around"):
+        end += 1
+    rest = end
+    while kind(items, rest) in (".", ";", "turn", "fasten"):
+        rest += 1
+    return (claim, end) if rest >= len(items) else None
+
+
+def spread_over(claim: Claim, figures: Sequence[int], span: Span) -> Claim:
+    """Turn a list of counts, one a round, into the claim for the last of them."""
+    return replace(claim, figure=Figure((figures[-1],), span), each_round=tuple(figures))

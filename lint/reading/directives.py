@@ -1,0 +1,250 @@
+"""Directives: instructions that stand for whole rounds: rounds repeated, rounds worked even."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..draft import Span
+from ..pattern import Count, Directive, Figure, RepeatRounds, Times, WorkEven
+from .marks import Item, kind, span_of
+from .places import text_at
+from .times import figure_at, is_in_all, read_times
+from .words import Word
+
+
+@dataclass(frozen=True, slots=True)
+class Directed:
+    """A directive and the index after its last word."""
+
+    directive: Directive
+    end: int
+
+
+_AS = {"as", "same", "like", "identical", "following"}
+_LAST = {"last", "previous", "prev", "these", "above", "preceding", "those", "foregoing"}
+_MEASURES = {"inch", "inches", "cm", "measures", "measure", "long", "length", "desired", "piece", "work", "reaches", "tall", "wide", "deep", '"', "mm"}
+_STEP_ROUNDS = {"to", "through", "thru", "-", "and", "&", "+", ",", "alternately", "into"}
+
+
+def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
+    """Read `Rep rnds 4 and 5 twice more, then rnd 4 once`, `as rnd 2`, `work even for 5 rounds` from an index on."""
+    index = at
+    while kind(items, index) in (",", "noise", ":", "-", ".", "remark") and text_at(items, index) not in _AS:
+        if kind(items, index) == "remark" and kind(items, index + 1) != "rep" and text_at(items, index) not in ("continue", "continuing"):
+            break
+        index += 1
+    return _repeat(items, index) or _even(items, index)
+
+
+def _repeat(items: Sequence[Item], at: int) -> Directed | None:
+    if kind(items, at) == "rep" or (kind(items, at) == "work" and _round_follows(items, at + 1)):
+        index = at + 1
+    elif text_at(items, at) in _AS or (kind(items, at) == "work" and text_at(items, at + 1) in _AS):
+        index = at + 1
+        while text_at(items, index) in (*_AS, "for", "in", "to", "the", "way", "instructions"):
+            index += 1
+    else:
+        return None
+    while kind(items, index) == "noise" or text_at(items, index) in ("instructions", "from", "all", "of", '"', "'"):
+        index += 1
+    back: int | None = None
+    relative = False
+    if text_at(items, index) in _LAST or kind(items, index) == "last":
+        relative = True
+        back = 1
+        index += 1
+        number = figure_at(items, index)
+        if number is not None and not number.is_list:
+            back = number.values[0] or 1
+            index += 1
+    elif figure_at(items, index) is not None and kind(items, index + 1) == "round" and figure_at(items, index + 2) is None:
+        return None
+    named = None
+    if kind(items, index) == "word" and kind(items, index + 1) == "round":
+        named = text_at(items, index)
+        index += 1
+    if kind(items, index) != "round":
+        if relative or kind(items, index) != "ordinal":
+            return None
+        return _ordinal_reference(items, at, index)
+    if text_at(items, index) in ("rows", "rounds", "rnds", "rds") and back == 1 and relative:
+        back = 2
+    index += 1
+    first, last, listed, index = _numbers(items, index) if not relative else (None, None, (), index)
+    if not relative and first is None:
+        return None
+    del listed
+    return _finish(items, at, index, first, last, back, named)
+
+
+def _ordinal_reference(items: Sequence[Item], at: int, index: int) -> Directed | None:
+    """Read `rep 2nd rnd`, `as 2nd and 3rd rows`."""
+    numbers: list[int] = []
+    while kind(items, index) in ("ordinal", "noise", "-", "into", ",", "&"):
+        item = items[index]
+        if isinstance(item, Word) and item.kind == "ordinal" and item.value is not None:
+            numbers.append(item.value)
+        index += 1
+    if kind(items, index) != "round" or not numbers:
+        return None
+    return _finish(items, at, index + 1, numbers[0], numbers[-1], None, None)
+
+
+def _round_follows(items: Sequence[Item], index: int) -> bool:
+    while kind(items, index) == "noise":
+        index += 1
+    return kind(items, index) == "round" and figure_at(items, index + 1) is not None
+
+
+def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None, tuple[int, ...], int]:
+    numbers: list[int] = []
+    while True:
+        if kind(items, index) == "round":
+            index += 1
+            continue
+        figure = figure_at(items, index)
+        if figure is None or figure.values[0] is None:
+            break
+        if kind(items, index + 1) in ("stitch", "st", "times", "more") and numbers:
+            index -= 1
+            break
+        numbers.append(figure.values[0])
+        index += 1
+        stop = index
+        while text_at(items, stop) in _STEP_ROUNDS:
+            stop += 1
+        if stop > index and figure_at(items, stop if kind(items, stop) != "round" else stop + 1) is not None and kind(items, stop) != "group":
+            if kind(items, stop + 1) in ("stitch", "st", "times", "more"):
+                break
+            index = stop
+    if not numbers:
+        return None, None, (), index
+    return numbers[0], numbers[-1], tuple(numbers), index
+
+
+def _finish(items: Sequence[Item], at: int, index: int, first: int | None, last: int | None, back: int | None, named: str | None) -> Directed:
+    """Read how often and how far the rounds are repeated."""
+    times: Times | None = None
+    rounds: Figure | None = None
+    until: Figure | None = None
+    measured = False
+    ending: int | None = None
+    then: list[int] = []
+    while index < len(items):
+        what = kind(items, index)
+        text = text_at(items, index)
+        read = read_times(items, index) if times is None and what in ("number", "often", "times", "total", "more", "group", ",", "noise", "word") else None
+        if read and read.times.number is not None:
+            times = read.times
+            if times.count is Count.TOTAL and not is_in_all(items, index, read.end):
+                times = Times(Count.EITHER, times.number, span=times.span)
+            index = read.end
+            continue
+        if what == "until":
+            rounds, until, measured, index = _until(items, index + 1)
+            continue
+        if text in ("ending", "end") and (found := _round_named(items, index + 1)):
+            ending, index = found
+            continue
+        if text == "then" and (found := _round_named(items, index + 1)):
+            number, index = found
+            then.append(number)
+            if kind(items, index) == "often":
+                index += 1
+            if kind(items, index) == "more":
+                index += 1
+            continue
+        if what in ("noise", "even") or text in ("alternately", "alternating", "throughout", "only", "consecutively"):
+            index += 1
+            continue
+        if what == "," and text_at(items, index + 1) in ("then", "ending", "end", "until", "and"):
+            index += 1
+            continue
+        break
+    directive = RepeatRounds(
+        span=span_of(items[at : max(index, at + 1)]),
+        first=first,
+        last=last,
+        back=back,
+        times=times,
+        rounds=rounds,
+        until=until,
+        measured=measured,
+        ending=ending,
+        then=tuple(then),
+        named=named,
+    )
+    return Directed(directive, index)
+
+
+def _round_named(items: Sequence[Item], index: int) -> tuple[int, int] | None:
+    """Read `with a rnd 4`, `on row 2`, `rep rnd 4`: the number and the index after it."""
+    stop = index
+    while kind(items, stop) in ("noise", "into", "rep", "work", "each", "last") or text_at(items, stop) in ("another", "one", "more"):
+        stop += 1
+        if stop - index > 5:
+            return None
+    if kind(items, stop) != "round":
+        return None
+    figure = figure_at(items, stop + 1)
+    if figure is None or figure.is_list or figure.values[0] is None:
+        return None
+    return figure.values[0], stop + 2
+
+
+def _until(items: Sequence[Item], index: int) -> tuple[Figure | None, Figure | None, bool, int]:
+    """Read what an `until` waits for: rows in all, stitches, or a measurement; up to the end of the sentence."""
+    rounds: Figure | None = None
+    until: Figure | None = None
+    measured = False
+    while index < len(items) and kind(items, index) not in (".", ";", "=", "group"):
+        figure = figure_at(items, index)
+        if figure is not None and kind(items, index + 1) == "round":
+            rounds = figure
+        elif figure is not None and kind(items, index + 1) in ("st", "stitch"):
+            until = figure
+        elif text_at(items, index) in _MEASURES:
+            measured = True
+        index += 1
+    return rounds, until, measured or (rounds is None and until is None), index
+
+
+def _even(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `work even for 5 rounds`, `work 9 (10-12) rows even`, `continue in sc without increasing for 8 rnds`."""
+    stop = at
+    even = False
+    rounds: Figure | None = None
+    measured = False
+    while stop < len(items) and kind(items, stop) not in (".", ";", "=", "group", "*"):
+        what = kind(items, stop)
+        if what == "even":
+            even = True
+        elif (figure := figure_at(items, stop)) is not None:
+            if kind(items, stop + 1) == "round" or (kind(items, stop + 1) == "more" and kind(items, stop + 2) == "round"):
+                rounds = figure
+            elif not measured and text_at(items, stop + 1) not in _MEASURES:
+                return None
+        elif text_at(items, stop) in _MEASURES or what == "until":
+            measured = True
+        elif what in ("each", "next", "rep", "skip") and not even:
+            return None
+        stop += 1
+    leads = kind(items, at) in ("work", "even", "remark") or text_at(items, at) in ("continue", "cont", "keep")
+    if not leads or not (even or (rounds is not None and _in_plain(items, at, stop))):
+        return None
+    return Directed(WorkEven(span_of(items[at:stop]), rounds, measured), stop)
+
+
+def _in_plain(items: Sequence[Item], at: int, stop: int) -> bool:
+    """Tell whether the words name one plain stitch only: `work in sc for 5 rounds`."""
+    named = [item for item in items[at:stop] if isinstance(item, Word) and item.stitch is not None]
+    return len(named) == 1 and named[0].stitch is not None and named[0].stitch.kind == "basic"
+
+
+def span_from(items: Sequence[Item], at: int) -> Span:
+    """Return the span of the items from an index to the end; empty at the end of the last where none are left."""
+    if at < len(items):
+        return span_of(items[at:])
+    end = items[-1].span.end if items else 0
+    return Span(end, end)

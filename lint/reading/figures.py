@@ -1,0 +1,230 @@
+"""Figures: lists of numbers, one a size, in all the ways in which drafts write them, lifted out of the words.
+
+A list stands for one number: where its length is the number of sizes the words that make it become a single word
+with all its values. Lists of another length are kept for the rules and left as they are.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..draft import Span
+from ..pattern import FigureList, ListStyle
+from .words import Word
+
+_OPENS = {"(": ")", "[": "]", "{": "}"}
+_SEPARATORS = {",", "/", ":", "-", ";"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Found:
+    values: tuple[int | None, ...]
+    end: int  # index after the last word
+    style: ListStyle
+    inner: str
+    before: int = 0  # words of the list that stay as they are (an opening bracket that holds a count)
+
+
+def _value(word: Word) -> int | None:
+    return word.value if word.kind == "number" else None
+
+
+def _inside(words: Sequence[Word], at: int) -> tuple[list[int | None], str, int] | None:
+    """Read `80, 88` up to the closing bracket: the values, the separator, and the index of the closing bracket."""
+    values: list[int | None] = []
+    separator = ""
+    index = at
+    while index < len(words):
+        word = words[index]
+        if word.kind == "number":
+            values.append(word.value)
+            index += 1
+        elif word.kind == "-" and (_ends_element(words, index + 1) or kind_at(words, index - 1) in {*_OPENS, ",", "/", ":"}):
+            values.append(None)
+            index += 1
+            while kind_at(words, index) == "-":
+                index += 1
+        else:
+            return None
+        if kind_at(words, index) in _OPENS.values():
+            return values, separator, index
+        if kind_at(words, index) in _SEPARATORS:
+            separator = separator or words[index].kind
+            index += 1
+            if kind_at(words, index) in _OPENS.values():
+                return values, separator, index
+        elif kind_at(words, index) not in ("number", "-"):
+            return None
+    return None
+
+
+def kind_at(words: Sequence[Word], index: int) -> str:
+    """Return the label of a word, "" past either end."""
+    return words[index].kind if 0 <= index < len(words) else ""
+
+
+def _ends_element(words: Sequence[Word], index: int) -> bool:
+    return kind_at(words, index) in {*_OPENS.values(), ",", "/", ":", ";", "-"}
+
+
+def _leading(words: Sequence[Word], at: int) -> _Found | None:
+    """Read `72 (80, 88)`, `72[80, 88]`, `9,(10, 11)`, `96 (104, 112) (120, 128)` and `64 (64) 70 (70) 70`."""
+    first = words[at]
+    index = at + 1
+    if kind_at(words, index) == "," and kind_at(words, index + 1) in _OPENS and not words[index + 1].blank:
+        index += 1
+    opened = kind_at(words, index)
+    if opened not in _OPENS:
+        return None
+    inside = _inside(words, index + 1)
+    if inside is None or not inside[0]:
+        return None
+    values, separator, close = inside
+    found: list[int | None] = [first.value if first.kind == "number" else None, *values]
+    index = close + 1
+    style = ListStyle.SQUARE if opened == "[" else ListStyle.ROUND
+    while True:
+        if kind_at(words, index) in _OPENS and (more := _inside(words, index + 1)) and more[0]:
+            found.extend(more[0])
+            separator = separator or more[1]
+            index = more[2] + 1
+        elif (
+            kind_at(words, index) == "number"
+            and len(values) == 1
+            and kind_at(words, index + 1) in _OPENS
+            and (more := _inside(words, index + 2))
+            and len(more[0]) == 1
+        ):
+            found.extend([words[index].value, *more[0]])
+            style = ListStyle.MIXED
+            index = more[2] + 1
+        else:
+            break
+    if style is ListStyle.MIXED and kind_at(words, index) == "number":
+        found.append(words[index].value)
+        index += 1
+    return _Found(tuple(found), index, style, separator)
+
+
+def _bracketed(words: Sequence[Word], at: int) -> _Found | None:
+    """Read `(36, 44, 48)` and `(66, 72 sc)`, `[20, 22, 24 dc total]`: the bracket stays, its figures become one."""
+    inside: list[int | None] = []
+    separator = ""
+    index = at + 1
+    while index < len(words):
+        word = words[index]
+        if word.kind == "number":
+            inside.append(word.value)
+        elif word.kind == "-" and _ends_element(words, index + 1):
+            inside.append(None)
+        else:
+            return None
+        index += 1
+        if kind_at(words, index) in (",", "/", ":", ";") and kind_at(words, index + 1) in ("number", "-"):
+            separator = separator or words[index].kind
+            index += 1
+        elif kind_at(words, index) == "-" and kind_at(words, index + 1) == "number" and separator in ("", "-"):
+            separator = "-"
+            index += 1
+        else:
+            break
+    if len(inside) < 2 or not separator:
+        return None
+    return _Found(tuple(inside), index, ListStyle.INSIDE, separator, before=1)
+
+
+def _slashed(words: Sequence[Word], at: int) -> _Found | None:
+    """Read `72/80/88`."""
+    values: list[int | None] = [words[at].value]
+    index = at + 1
+    while kind_at(words, index) == "/" and kind_at(words, index + 1) == "number":
+        values.append(words[index + 1].value)
+        index += 2
+    return _Found(tuple(values), index, ListStyle.SLASH, "/") if len(values) > 1 else None
+
+
+def _bare(words: Sequence[Word], at: int) -> _Found | None:
+    """Read `42, 48, 54, 60` without brackets."""
+    values: list[int | None] = [words[at].value]
+    index = at + 1
+    while kind_at(words, index) == "," and kind_at(words, index + 1) == "number" and words[index + 1].blank:
+        values.append(words[index + 1].value)
+        index += 2
+    return _Found(tuple(values), index, ListStyle.BARE, ",") if len(values) > 2 else None
+
+
+def _list_at(words: Sequence[Word], at: int) -> _Found | None:
+    word = words[at]
+    if word.kind in _OPENS:
+        return _bracketed(words, at)
+    if word.kind == "number" or (word.kind == "-" and kind_at(words, at + 1) in _OPENS):
+        return _leading(words, at) or (_slashed(words, at) or _bare(words, at) if word.kind == "number" else None)
+    return None
+
+
+def _record(words: Sequence[Word], at: int, found: _Found) -> FigureList:
+    start = words[at + found.before].span.start
+    return FigureList(found.values, Span(start, words[found.end - 1].span.end), found.style, found.inner)
+
+
+def lists_in(words: Sequence[Word]) -> list[FigureList]:
+    """Find all that looks like a list of figures, whatever its length."""
+    found: list[FigureList] = []
+    at = 0
+    while at < len(words):
+        one = _list_at(words, at)
+        if one is None:
+            at += 1
+            continue
+        found.append(_record(words, at, one))
+        at = one.end
+    return found
+
+
+def number_of_sizes(lists: Sequence[FigureList]) -> int:
+    """Return the length that most lists share: 1 where there are too few lists to tell."""
+    lengths = Counter(
+        len(one.values)
+        for one in lists
+        if not (one.style in (ListStyle.SLASH, ListStyle.BARE) and len(one.values) == 2)
+    )
+    if not lengths:
+        return 1
+    length, often = lengths.most_common(1)[0]
+    sure = 1 if length >= 3 else 2
+    return length if often >= sure else 1
+
+
+def _rises(values: Sequence[int | None]) -> bool:
+    known = [value for value in values if value is not None]
+    return all(a <= b for a, b in zip(known, known[1:], strict=False)) or all(
+        a >= b for a, b in zip(known, known[1:], strict=False)
+    )
+
+
+def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[FigureList, ...]]:
+    """Replace each list of as many figures as there are sizes by one word; return all lists found."""
+    lifted: list[Word] = []
+    lists: list[FigureList] = []
+    at = 0
+    while at < len(words):
+        found = _list_at(words, at) if sizes > 1 else None
+        if found is None:
+            lifted.append(words[at])
+            at += 1
+            continue
+        record = _record(words, at, found)
+        if len(found.values) == sizes:
+            lists.append(record)
+            lifted.extend(words[at : at + found.before])
+            lifted.append(
+                Word("", "number", record.span, value=found.values[0], blank=words[at].blank, values=found.values)
+            )
+        else:
+            if (len(found.values) > 2 or sizes == 2) and (found.style not in (ListStyle.BARE, ListStyle.SLASH) or _rises(found.values)):
+                lists.append(record)
+            lifted.extend(words[at : found.end])
+        at = found.end
+    return tuple(lifted), tuple(lists)

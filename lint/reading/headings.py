@@ -1,0 +1,328 @@
+"""Headings: where a row or round begins, in all the ways in which drafts write that.
+
+A heading is found in cleaned text by its shape alone; `blocks` decides which of the shapes are real by evidence from
+the whole draft.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from enum import Enum
+
+from ..draft import Span
+from ..pattern import Side
+
+
+class Form(Enum):
+    """How a heading is written."""
+
+    WORD = "Rnd 3:"
+    ORDINAL = "3rd rnd:"
+    BARE = "3."
+    NAMED = "Next rnd:"
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading as found. `numbers` are (first, last) a size (one pair for all), empty where unnumbered.
+
+    `listed` are numbers covered one by one ("Rnds 5, 7, 9"), `elides` the parity or step of declared rounds,
+    `note` the words of a bracket in the heading that say something else than numbers, `prefix` a name before the word.
+    """
+
+    span: Span
+    body: int
+    form: Form
+    numbers: tuple[tuple[int, int], ...] = ()
+    listed: tuple[int, ...] = ()
+    side: Side | None = None
+    flat: bool = False
+    alternate: bool = False
+    parity: int | None = None
+    reach: tuple[int, int] | None = None
+    notes: tuple[Span, ...] = ()
+    prefix: str | None = None
+    sure: bool = True
+
+
+_ROUND = r"(?:rounds?|rnds?|rds?|rows?|rws?|rn)(?![a-z])\.?"
+_SHORT = r"(?:r)\b\.?(?=\s?[\dlI])"
+_NUM = r"[\dlI]*\d[\dlI]*|[lI](?![a-z])"
+_ORD = r"\d+\s?(?:st|nd|rd|th)"
+_AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
+_R = r"(?:(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*)?"
+_LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"
+_SIDE = r"(?P<side>[(\[]?\s*(?:RS|WS|right side|wrong side)\s*(?:facing)?\s*[)\]]?\s*[:,-]?\s*)?"
+_SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))?\s*(?:\*\*)?[ \t]*"
+
+_WORD = re.compile(
+    rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)))\s*(?:\#|no\.?\s*)?"
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_NUM})(?![a-z]|\s*(?:sc|dc|hdc|sts?|tr)\b))*|(?=[(\[]\s*\d+\s*[,/]))",
+    re.IGNORECASE,
+)
+_ORDINAL = re.compile(
+    rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=\s*(?:rnd|round|row)s?\b))"
+    rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND})",
+    re.IGNORECASE,
+)
+_BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):])(?!\d)\s*")
+_NAMED = re.compile(
+    rf"(?P<prefix>(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND})\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s))\s*",
+    re.IGNORECASE,
+)
+_PARITY = re.compile(
+    rf"(?P<prefix>(?:all\s+)?(?P<parity>even|odd|ws|rs)[ -]?(?:numbered\s+)?{_ROUND}|every\s+(?:other|alternate)\s+{_ROUND})"
+    rf"(?:\s*(?P<from>\d+)\s*(?:-|to)\s*(?P<to>\d+))?\s*(?P<sep>[:.-])\s*",
+    re.IGNORECASE,
+)
+_BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
+_EVERY = re.compile(
+    r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:every|all|each)\s+(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
+    rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>[^)\]:.]{{0,30}})[)\]]?",
+    re.IGNORECASE,
+)
+_MEASURE = re.compile(r"\s*(?:=|measures?\b|are\b|is\b|may\b|can\b|should\b|form\b|will\b|forms\b|of\b|from\b|only\b|again\b|on\b)", re.IGNORECASE)
+_RANGE = re.compile(rf"({_NUM})\s*(?:(?:-+|to|through|thru)\s*{_R}\s*({_NUM}))?", re.IGNORECASE)
+
+
+def _int(text: str) -> int:
+    return int(text.replace("l", "1").replace("I", "1"))
+
+
+def _side(text: str | None) -> Side | None:
+    if not text:
+        return None
+    low = text.lower()
+    if "ws" in low or "wrong" in low:
+        return Side.WRONG
+    return Side.RIGHT if "rs" in low or "right" in low else None
+
+
+def _pairs(text: str) -> list[tuple[int, int]]:
+    """Read numbers and ranges: "5-9" one pair, "5, 7, 9" three."""
+    found: list[tuple[int, int]] = []
+    bare = re.sub(r"(\d)\s?(?:st|nd|rd|th)\b", r"\1", text, flags=re.IGNORECASE)
+    bare = re.sub(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?", " ", bare)
+    for match in _RANGE.finditer(bare):
+        first = _int(match[1])
+        found.append((first, _int(match[2]) if match[2] else first))
+    return found
+
+
+def _covered(pairs: list[tuple[int, int]]) -> tuple[tuple[tuple[int, int], ...], tuple[int, ...]]:
+    """Reduce a list of numbers and ranges to the span covered and, where it has gaps, the numbers one by one."""
+    if not pairs:
+        return (), ()
+    each = [n for first, last in pairs for n in range(first, min(last, first + 500) + 1)]
+    first, last = pairs[0][0], pairs[-1][1]
+    if len(pairs) > 1 and each != list(range(first, last + 1)):
+        return ((first, last),), tuple(each)
+    return ((first, last),), ()
+
+
+@dataclass(slots=True)
+class _Tail:
+    """What follows the number in a heading, up to the separator."""
+
+    end: int
+    numbers: list[tuple[int, int]]
+    notes: list[Span]
+    side: Side | None = None
+    alternate: bool = False
+    parity: int | None = None
+    reach: tuple[int, int] | None = None
+
+
+def _tail(text: str, at: int, own: list[tuple[int, int]]) -> _Tail:
+    tail = _Tail(at, [], [])
+    while True:
+        if every := _EVERY.match(text, tail.end):
+            what = every["what"].lower()
+            tail.alternate = True
+            tail.parity = 0 if "even" in what else 1 if "odd" in what else None
+            if more := re.search(r"(\d+)\s*(?:-|to)\s*(\d+)|to\s+(?:rnd|row|round)?\s*(\d+)", every["more"]):
+                tail.reach = (int(more[1] or 0), int(more[2] or more[3]))
+            tail.end = every.end()
+            continue
+        bracket = _BRACKET.match(text, tail.end)
+        if bracket is None:
+            return tail
+        inside = bracket["inside"].strip()
+        span = Span(bracket.start("open"), bracket.end())
+        if side := _side(inside if len(inside) < 20 else None):
+            tail.side = side
+        elif re.fullmatch(r"(?i)[\s\dlr.,/:&+-]*(?:to\s*\d+)?", inside) and re.search(r"\d", inside):
+            tail.numbers.extend(_size_numbers(inside, own))
+            tail.notes.append(span)
+        elif len(inside.split()) > 4 and not re.search(r"(?i)\b(?:row|rnd|round|size|make|dec|inc)", inside):
+            return tail
+        else:
+            tail.notes.append(span)
+        tail.end = bracket.end()
+
+
+def _size_numbers(inside: str, own: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """Read the numbers of the other sizes in a heading: "14" after 5-12, "8-9" after 7-8, "R7-R10/R7-R12"."""
+    found: list[tuple[int, int]] = []
+    for part in re.split(r"[,/:]", inside):
+        pairs = _pairs(part)
+        if not pairs:
+            continue
+        first, last = pairs[0]
+        if first == last and own and own[0][0] != own[-1][1]:
+            first = own[0][0]
+        found.append((first, last))
+    return found
+
+
+def word_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read a heading of the kinds `Rnd 3:`, `R3 -`, `Rounds 5-9 (to 12 for L):` at this place, before `end`."""
+    match = _WORD.match(text, at, end)
+    form = Form.WORD
+    if match is None:
+        match = _ORDINAL.match(text, at, end)
+        form = Form.ORDINAL
+    if match is None or not match["word"]:
+        return None
+    own = _pairs(match["nums"])
+    word = match["word"].lower()
+    tail = _tail(text, match.end(), own)
+    alternate = tail.alternate
+    if form is Form.ORDINAL and match["tail"]:
+        alternate = True
+    separator = re.compile(_SEP).match(text, tail.end, end)
+    body = separator.end() if separator else tail.end
+    said = bool(separator and separator["sep"])
+    if not said and _MEASURE.match(text, tail.end, end):
+        return None
+    if said and separator and separator["sep"] == "=" :
+        return None
+    sizes = tail.numbers
+    if not own and sizes:
+        own, sizes = [sizes[0]], sizes[1:]
+    covered, listed = _covered(own)
+    return Heading(
+        span=Span(match.start(), tail.end),
+        body=body,
+        form=form,
+        numbers=(*covered, *sizes),
+        listed=listed,
+        side=_side(match["side"]) or tail.side,
+        flat=word.startswith(("row", "rw")),
+        alternate=alternate,
+        parity=tail.parity,
+        reach=tail.reach,
+        notes=tuple(tail.notes),
+        sure=said,
+    )
+
+
+def parity_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read `All even rnds:` and `Even-numbered rnds 2-20:`."""
+    match = _PARITY.match(text, at, end)
+    if match is None:
+        return None
+    what = (match["parity"] or "").lower()
+    return Heading(
+        span=Span(match.start(), match.start("sep")),
+        body=match.end(),
+        form=Form.NAMED,
+        alternate=True,
+        parity={"even": 0, "odd": 1}.get(what),
+        side={"ws": Side.WRONG, "rs": Side.RIGHT}.get(what),
+        reach=(int(match["from"]), int(match["to"])) if match["from"] else None,
+        flat="row" in match["prefix"].lower(),
+    )
+
+
+_NOT_NAMES = {
+    "rep", "repeat", "work", "for", "of", "in", "on", "until", "each", "every", "this", "these", "the", "continue", "after", "before", "at", "as",
+    "and", "all", "rest", "knit", "purl", "crochet", "from", "to", "pattern", "by", "with", "same", "stitch", "st", "gauge", "is", "are", "one", "two",
+    "three", "four", "five", "six", "make", "join", "turn", "weave", "then", "note", "joined", "written", "a", "finished", "stuff", "or", "if", "when",
+}  # fmt: skip
+
+
+def named_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read an unnumbered heading: `Next rnd:`, `Foundation row (RS):`, `Inc round -`."""
+    match = _NAMED.match(text, at, end)
+    if match is None:
+        return None
+    names = match["prefix"].split()
+    if any(name.lower().strip(".") in _NOT_NAMES for name in names[:-1]) or names[-1].lower() in _NOT_NAMES:
+        return None
+    return Heading(
+        span=Span(match.start(), match.start("sep")),
+        body=match.end(),
+        form=Form.NAMED,
+        side=_side(match["note"]),
+        flat=match["word"].lower().startswith("row"),
+        prefix=match["prefix"].strip(),
+    )
+
+
+def prefixed_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read a numbered heading with a name before it: `Band Row 1:`, `Hat Round 2:`."""
+    match = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:Rounds?|Rnds?|Rows?|R)\b\.?\s*\d)").match(text, at, end)
+    if match is None or any(name.lower() in _NOT_NAMES for name in match[1].split()):
+        return None
+    inner = word_heading(text, match.end(), end)
+    if inner is None or not inner.sure:
+        return None
+    return Heading(
+        span=Span(match.start(), inner.span.end),
+        body=inner.body,
+        form=inner.form,
+        numbers=inner.numbers,
+        listed=inner.listed,
+        side=inner.side,
+        flat=inner.flat,
+        alternate=inner.alternate,
+        parity=inner.parity,
+        reach=inner.reach,
+        notes=inner.notes,
+        prefix=match[1].strip(),
+    )
+
+
+def bare_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read a number standing for a heading: `3.`, `11-23.`, `4)`."""
+    match = _BARE.match(text, at, end)
+    if match is None:
+        return None
+    pairs = _pairs(match["nums"])
+    covered, listed = _covered(pairs)
+    return Heading(Span(match.start(), match.end("sep")), match.end(), Form.BARE, covered, listed)
+
+
+def lead(text: str, at: int, end: int) -> int:
+    """Return where a line's words begin, past bullets, table rules, footnote stars and marks of emphasis."""
+    match = re.compile(_LEAD).match(text, at, end)
+    return match.end() if match else at
+
+
+def heading_at(text: str, at: int, end: int) -> Heading | None:
+    """Read any kind of heading but a bare number at this place."""
+    return (
+        word_heading(text, at, end)
+        or parity_heading(text, at, end)
+        or prefixed_heading(text, at, end)
+        or named_heading(text, at, end)
+    )
+
+
+_MIDDLE = re.compile(
+    r"(?:(?<=[.)\];:}])|(?<=[.)\];:}]\s)|(?<=[.)\];:}]\s\s)|(?<=\n))"
+    r"(?=(?:rounds?|rnds?|rds?|rows?|r)\.?\s?\d|\d+(?:st|nd|rd|th)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|next\s+(?:rounds?|rnds?|rows?)\b)",
+    re.IGNORECASE,
+)
+
+
+def middle_headings(text: str, start: int, end: int) -> list[Heading]:
+    """Find headings in mid-line: after the end of a sentence, with a colon of their own."""
+    found: list[Heading] = []
+    for match in _MIDDLE.finditer(text, start, end):
+        heading = heading_at(text, match.start(), end)
+        if heading and ":" in text[heading.span.end : heading.body]:
+            found.append(heading)
+    return found

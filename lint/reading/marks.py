@@ -1,0 +1,105 @@
+"""Marks: brackets become a tree before any step is read; what doesn't pair is kept and said."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from ..draft import Span
+from ..pattern import LooseMark, MarkTrouble
+from .words import Word
+
+_OPEN = {"(": ")", "[": "]", "{": "}"}
+_CLOSE = {close: open_ for open_, close in _OPEN.items()}
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A bracket and what stands in it. `mended` is True where one of its two signs had to be guessed."""
+
+    items: tuple[Item, ...]
+    span: Span
+    mark: str
+    mended: bool = False
+
+    @property
+    def kind(self) -> str:
+        """The label of a bracket among words."""
+        return "group"
+
+    @property
+    def inside(self) -> Span:
+        """The span of the bracket's words, without its signs."""
+        return Span(self.span.start + 1, max(self.span.start + 1, self.span.end - 1))
+
+
+Item = Word | Group
+
+
+def flat(items: Sequence[Item]) -> Iterator[Word]:
+    """Yield the words of items and of the brackets among them, in order."""
+    for item in items:
+        if isinstance(item, Group):
+            yield from flat(item.items)
+        else:
+            yield item
+
+
+def kind(items: Sequence[Item], index: int) -> str:
+    """Return the label of the item at an index, "" past either end."""
+    return items[index].kind if 0 <= index < len(items) else ""
+
+
+def span_of(items: Sequence[Item]) -> Span:
+    """Return the span from the first item to the last; there must be one."""
+    return Span(items[0].span.start, items[-1].span.end)
+
+
+def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]]:
+    """Pair the brackets of a round.
+
+    Two closing signs with no opening one are read as a pair whose first sign is the wrong way round; an opening
+    sign without its fellow holds everything to the end. Both are reported as loose.
+    """
+    mended = _mend(words)
+    stack: list[tuple[Word | None, list[Item]]] = [(None, [])]
+    loose: list[LooseMark] = [LooseMark(MarkTrouble.BRACKET, words[index].span) for index in mended]
+    for index, word in enumerate(words):
+        if word.kind in _OPEN or index in mended:
+            stack.append((word, []))
+        elif word.kind in _CLOSE:
+            if len(stack) == 1:
+                loose.append(LooseMark(MarkTrouble.BRACKET, word.span))
+                continue
+            opened, items = stack.pop()
+            assert opened is not None
+            mark = opened.kind if opened.kind in _OPEN else "("
+            fits = _OPEN.get(opened.kind) == word.kind
+            stack[-1][1].append(Group(tuple(items), Span(opened.span.start, word.span.end), mark, mended=not fits))
+            if not fits and opened.kind in _OPEN:
+                loose.append(LooseMark(MarkTrouble.BRACKET, word.span))
+        else:
+            stack[-1][1].append(word)
+    while len(stack) > 1:
+        opened, items = stack.pop()
+        assert opened is not None
+        loose.append(LooseMark(MarkTrouble.BRACKET, opened.span))
+        stack[-1][1].append(
+            Group(tuple(items), Span(opened.span.start, (items[-1] if items else opened).span.end), opened.kind, mended=True)
+        )
+    return tuple(stack[0][1]), tuple(loose)
+
+
+def _mend(words: Sequence[Word]) -> set[int]:
+    """Find closing signs that must have been meant to open: unmatched, and followed by another unmatched one."""
+    depth = 0
+    unmatched: list[int] = []
+    for index, word in enumerate(words):
+        if word.kind in _OPEN:
+            depth += 1
+        elif word.kind in _CLOSE:
+            if depth:
+                depth -= 1
+            else:
+                unmatched.append(index)
+    return {unmatched[0]} if len(unmatched) == 2 and not depth else set()

@@ -1,0 +1,335 @@
+"""Places: where a stitch goes, read in one place for every stitch, group and skip."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from ..draft import Span
+from ..pattern import At, Figure, Target, Where
+from .marks import Item, kind
+from .times import figure_at, read_remainder
+from .words import Word
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """A place, the index after its last word, and whether the draft says "each"."""
+
+    where: Where
+    end: int
+    each: bool = False
+
+
+@dataclass(slots=True)
+class _Seen:
+    """What the words of a place have said so far."""
+
+    each: bool = False
+    next: bool = False
+    first: bool = False
+    last: bool = False
+    same: bool = False
+    rest: bool = False
+    number: Figure | None = None
+    nth: int | None = None
+    kinds: list[str] = field(default_factory=list[str])
+    st: bool = False
+    space: bool = False
+    size: int | None = None
+    chain: bool = False
+    ring: bool = False
+    row_ends: bool = False
+    top: bool = False
+    behind: bool = False
+
+    @property
+    def target(self) -> Target:
+        generic = self.st and not self.kinds
+        return Target(
+            kinds=() if generic else tuple(self.kinds),
+            space=self.space,
+            size=self.size,
+            also_spaces=self.space and (self.st or bool(self.kinds)),
+            chain=self.chain and not self.space,
+        )
+
+
+def text_at(items: Sequence[Item], index: int) -> str:
+    """Return the word at an index, "" for a bracket or past either end."""
+    item = items[index] if 0 <= index < len(items) else None
+    return item.text if isinstance(item, Word) else ""
+
+
+_DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
+_BEHIND = {"skipped", "unworked", "below", "behind", "unused"}
+
+
+def read_place(items: Sequence[Item], at: int) -> Placed | None:
+    """Read a place from its preposition on: `in each of next 9 sts`, `into ring`, `around`, `in 2nd ch from hook`.
+
+    None where no place stands there.
+    """
+    index = at
+    post = False
+    between = False
+    if kind(items, index) == "loops":
+        index += 1
+    if kind(items, index) == "around" and not _post_follows(items, index + 1):
+        return _whole_round(items, index)
+    if kind(items, index) in ("post", "around") or (kind(items, index) == "noise" and kind(items, index + 1) == "post"):
+        index += 1 if kind(items, index) != "noise" else 2
+        post = True
+    elif kind(items, index) in ("into", "over"):
+        index += 1
+        if kind(items, index) == "loops":
+            index += 1
+        if kind(items, index) == "post":
+            post = True
+            index += 1
+    elif kind(items, index) == "between":
+        between = True
+        index += 1
+    elif kind(items, at) == "loops":
+        if not _place_starts(items, index):
+            return None
+    elif kind(items, index) not in ("each", "next", "last") or not _place_starts(items, index):
+        return None
+    seen = _Seen()
+    stop = _describe(items, index, seen)
+    if stop == index and not post:
+        return None
+    return _finish(items, at, stop, seen, post=post, between=between)
+
+
+def _place_starts(items: Sequence[Item], index: int) -> bool:
+    return kind(items, index) in ("each", "next", "last", "first", "same")
+
+
+def _post_follows(items: Sequence[Item], index: int) -> bool:
+    return kind(items, index) in ("each", "next", "same", "stitch") or text_at(items, index) == "the"
+
+
+def _whole_round(items: Sequence[Item], index: int) -> Placed:
+    end = index
+    while kind(items, end) == "around":
+        end += 1
+    leave = None
+    if remainder := read_remainder(items, end):
+        leave, end = remainder
+    span = Span(items[index].span.start, items[end - 1].span.end)
+    return Placed(Where(At.EACH, leave=leave, span=span), end)
+
+
+def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
+    """Take in the words of a place, from after its preposition; return the index after them."""
+    index = at
+    named = False
+    while index < len(items):
+        what = kind(items, index)
+        word = text_at(items, index)
+        if what in _DETERMINERS and not (named and what not in ("noise",)):
+            if what == "noise" and not _noise_fits(items, index, named=named):
+                break
+            _determine(items, index, seen)
+        elif not named and (number := figure_at(items, index)) is not None and _number_fits(items, index):
+            seen.number = number
+        elif what == "stitch" and _stitch_is_place(items, index, seen, named=named):
+            index = _stitch_place(items, index, seen)
+            named = True
+            continue
+        elif what == "st":
+            seen.st = True
+            named = True
+        elif what == "space":
+            seen.space = True
+            named = True
+        elif what == "ring" and not named:
+            seen.ring = True
+            named = True
+        elif what == "row_ends" and not named:
+            seen.row_ends = True
+            named = True
+        elif word in _BEHIND:
+            seen.behind = True
+            named = named or kind(items, index + 1) in ("st", "stitch")
+        elif word in ("top", "tops"):
+            seen.top = True
+        elif what == "post" and not named:
+            pass
+        elif what == "hook" and seen.chain:
+            named = True
+        elif word == "and" and named and _more_places(items, index + 1):
+            pass
+        else:
+            break
+        index += 1
+    while index > at and kind(items, index - 1) == "noise":
+        index -= 1
+    return index
+
+
+def _noise_fits(items: Sequence[Item], index: int, *, named: bool) -> bool:
+    word = text_at(items, index)
+    if named:
+        return word == "of" and (kind(items, index + 1) in ("noise", "last", "next") or text_at(items, index + 1) in ("previous", "prev", "rnd"))
+    return word in ("the", "of", "a", "an", "your", "this", "both")
+
+
+def _number_fits(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a number counts places: `next 9 sts`, not the times of the following stitch."""
+    return not (kind(items, index + 1) == "times" and text_at(items, index + 1) != "x")
+
+
+def _determine(items: Sequence[Item], index: int, seen: _Seen) -> None:
+    item = items[index]
+    what = item.kind
+    if what == "each":
+        seen.each = True
+    elif what == "next":
+        seen.next = True
+    elif what == "first":
+        seen.first = True
+    elif what == "last":
+        seen.last = True
+    elif what == "same":
+        seen.same = True
+    elif what == "rest":
+        seen.rest = True
+    elif what == "ordinal" and isinstance(item, Word):
+        seen.nth = item.value
+
+
+def _stitch_is_place(items: Sequence[Item], index: int, seen: _Seen, *, named: bool) -> bool:
+    if named:
+        return _after_and(items, index)
+    item = items[index]
+    if not isinstance(item, Word) or item.stitch is None or item.stitch.kind in ("increase", "decrease"):
+        return seen.number is not None and seen.next
+    return True
+
+
+def _after_and(items: Sequence[Item], index: int) -> bool:
+    return text_at(items, index - 1) == "and"
+
+
+def _more_places(items: Sequence[Item], index: int) -> bool:
+    """Tell whether `and` joins two kinds of places: `each sc and ch-1 sp`."""
+    if kind(items, index) == "each":
+        return False
+    if kind(items, index) == "stitch":
+        step = index + 1
+        while kind(items, step) in ("-", "number"):
+            step += 1
+        return kind(items, step) in ("space", "around") or kind(items, index + 1) in ("around", ",", ";", ".", "")
+    return kind(items, index) in ("space",)
+
+
+def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
+    """Take in a stitch that names the place: `sc`, `ch`, `ch-2 sp`, `ch 3`; return the index after it."""
+    item = items[index]
+    assert isinstance(item, Word) and item.stitch is not None
+    if item.stitch.kind != "chain":
+        seen.kinds.append(item.stitch.id)
+        return index + 1
+    stop = index + 1
+    while kind(items, stop) == "-":
+        stop += 1
+    number = figure_at(items, stop)
+    if number is not None and (kind(items, stop + 1) == "space" or text_at(items, stop - 1) == "-" or seen.top or seen.same or not seen.next):
+        seen.size = number.values[0]
+        stop += 1
+        if kind(items, stop) == "-":
+            stop += 1
+    elif number is None:
+        stop = index + 1
+    if kind(items, stop) == "space":
+        seen.space = True
+        return stop + 1
+    if seen.size is not None and not (seen.top or seen.same):
+        seen.space = True
+    seen.chain = True
+    if kind(items, stop) == "st":
+        stop += 1
+    return stop
+
+
+def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: bool, between: bool) -> Placed | None:
+    end = _past_reference(items, stop)
+    if kind(items, end) == "hook":
+        end += 1
+        return Placed(Where(At.FROM_HOOK, number=_nth(seen), span=_span(items, at, end)), end)
+    leave: Figure | None = None
+    whole = False
+    while kind(items, end) == "around" and not _post_follows(items, end + 1):
+        whole = True
+        end += 1
+    if remainder := read_remainder(items, end):
+        leave, end = remainder
+        whole = True
+    end = _past_reference(items, end)
+    span = _span(items, at, end)
+    where = _where(seen, span, post=post, between=between, whole=whole or leave is not None)
+    if where is None:
+        return None
+    return Placed(replace(where, leave=leave), end, each=seen.each)
+
+
+def _nth(seen: _Seen) -> Figure | None:
+    if seen.nth is not None:
+        return Figure((seen.nth,), Span(0, 0))
+    return seen.number
+
+
+def _span(items: Sequence[Item], at: int, end: int) -> Span:
+    return Span(items[at].span.start, items[max(at, end - 1)].span.end)
+
+
+def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -> Where | None:
+    if seen.ring:
+        return Where(At.RING, span=span)
+    if seen.row_ends:
+        return Where(At.ROW_ENDS, number=seen.number, span=span)
+    if seen.behind:
+        return Where(At.BEHIND, number=seen.number, span=span)
+    if seen.same:
+        return Where(At.POST_SAME if post else At.SAME, target=Target(), span=span)
+    if between:
+        return Where(At.BETWEEN, number=seen.number, target=seen.target, span=span)
+    one = Figure((1,), span)
+    if seen.number is not None:
+        last = seen.last
+        return Where(At.NEXT, number=seen.number, target=seen.target, last=last, span=span)
+    if seen.each or seen.rest or whole:
+        if seen.last:
+            return Where(At.NEXT, number=one, target=seen.target, last=True, span=span)
+        return Where(At.EACH, target=seen.target, span=span)
+    if seen.nth is not None and seen.nth > 1:
+        return Where(At.BEHIND, number=one, span=span) if not seen.chain else Where(At.NEXT, number=one, target=Target(chain=True), span=span)
+    if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
+        target = Target() if seen.top else seen.target
+        return Where(At.NEXT, number=one, target=target, last=seen.last, span=span)
+    if seen.st or seen.space or seen.kinds or seen.chain:
+        return Where(At.NEXT, number=one, target=seen.target, span=span)
+    return None
+
+
+_REFERENCE = {"previous", "prev", "prior", "below", "row", "rnd", "round", "rows", "rounds", "rnds", "last", "made", "underneath", "crochet"}
+
+
+def _past_reference(items: Sequence[Item], index: int) -> int:
+    """Pass over words that only say which row the places are in: `of last round`, `from previous rnd`, `made`."""
+    start = index
+    if text_at(items, index) in ("of", "from", "on", "in", "made") or kind(items, index) == "from":
+        stop = index + 1
+        said = text_at(items, index) == "made"
+        while text_at(items, stop) in _REFERENCE or text_at(items, stop) in ("the", "your") or kind(items, stop) == "ordinal":
+            said = said or text_at(items, stop) in _REFERENCE
+            stop += 1
+            if stop - start > 5:
+                break
+        if said and kind(items, stop) == "number" and kind(items, stop - 1) == "round":
+            stop += 1
+        if said:
+            return stop
+    return start

@@ -1,0 +1,94 @@
+"""The reading of a draft, layer by layer: letters, blocks, words, sizes, notes, rounds."""
+
+from __future__ import annotations
+
+import re
+
+from ..draft import Draft, Span
+from ..pattern import Conventions, ListStyle, Pattern, Sizes
+from .blocks import Block, Kind, blocks
+from .figures import lists_in, number_of_sizes
+from .letters import clean
+from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
+from .rounds import assemble
+from .sizes import find_sizes
+from .specials import definitions, with_defined
+from .words import Words, lexicon
+
+
+def read(draft: Draft) -> Pattern:
+    """Read a draft into a pattern.
+
+    Raises nothing for any text: words that can't be read become `Unread` steps, a text without rounds an empty pattern.
+    """
+    text = clean(draft.text)
+    found = blocks(draft, text)
+    craft = craft_of(text)
+    said, terms = terms_of(text)
+    lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
+    words = Words.of(text, lex)
+    head = _head(found, len(text))
+    defined = tuple(definitions(text, head, words))
+    words = with_defined(words, defined, frozenset(lex.stitches) | frozenset(lex.labels))
+    sizes = _sizes(text, found, words, head)
+    start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
+    assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0)
+    listed = any(len(one.values) == sizes.number for one in assembly.lists) or _numbered_apart(found)
+    sizes = _trim(sizes, [round_.sizes for round_ in assembly.rounds], listed=listed)
+    talk = [head, *(block.span for block in found if block.kind is not Kind.ROUND and block.span.start >= head.end)]
+    return Pattern(
+        craft=craft,
+        terms=terms if craft == "crochet" else said,
+        sizes=sizes,
+        sections=tuple(assembly.sections),
+        rounds=tuple(assembly.rounds),
+        conventions=Conventions(
+            chains=tuple(note for span in talk for note in chain_notes(text[span.start : span.end], span.start)),
+            spiral=is_spiral(text[head.start : head.end]),
+        ),
+        definitions=defined,
+        lists=tuple(assembly.lists),
+        size_notes=tuple(assembly.notes),
+        multiples=tuple(multiples(text)),
+        elisions=tuple(note for span in talk for note in elisions(text[span.start : span.end], span.start)),
+        coloured_sizes=coloured_sizes(text),
+    )
+
+
+def _head(found: tuple[Block, ...], length: int) -> Span:
+    """Return the head of the draft: all before its first round."""
+    first = next((block.span.start for block in found if block.kind is Kind.ROUND), length)
+    return Span(0, first)
+
+
+def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Sizes:
+    """Find the sizes from the lists of figures in the rounds and from what the head declares."""
+    lists = []
+    headings = 0
+    for block in found:
+        if block.kind is Kind.ROUND and block.body is not None and block.heading is not None:
+            inside = words.within(block.body)
+            headings += len(block.heading.numbers) > 1
+            for one in lists_in(inside):
+                closing = not inside or one.span.end >= inside[-1].span.end - 1
+                alike = len(set(one.values)) == 1
+                bracketed = one.style in (ListStyle.ROUND, ListStyle.SQUARE)
+                if len(one.values) == 2 and bracketed and (closing or alike):
+                    continue
+                lists.append(one)
+        elif block.span.start >= head.end or re.match(r"(?i)\s*(?:ch|chain|cast on|with|using)\b", text[block.span.start :][:12]):
+            lists.extend(lists_in(words.within(block.span)))
+    listed = number_of_sizes(lists)
+    if listed == 1 and headings >= 2:
+        listed = 2
+    return find_sizes(text[head.start : head.end], listed)
+
+
+def _trim(sizes: Sizes, used: list[tuple[int, ...] | None], *, listed: bool) -> Sizes:
+    """Drop declared sizes of which nothing in the rounds makes a difference: the draft is then worked as one size."""
+    return sizes if listed or any(one is not None for one in used) else Sizes(())
+
+
+def _numbered_apart(found: tuple[Block, ...]) -> bool:
+    """Tell whether headings give other round numbers for other sizes."""
+    return any(block.heading is not None and len(block.heading.numbers) > 1 for block in found)

@@ -1,0 +1,143 @@
+"""Roles: the one place that decides what a bracket is, from what stands inside, before and after."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from enum import Enum
+
+from .marks import Group, Item, flat, kind
+from .places import read_place, text_at
+from .times import figure_at, read_times
+from .words import Word
+
+
+class Role(Enum):
+    """What a bracket is."""
+
+    NUMBER = "number"  # a list of figures that stands for a number
+    COUNT = "count"  # a stated count
+    TIMES = "times"  # how often the step before it is worked
+    REPEAT = "repeat"  # steps, worked as often as said after it
+    PLACEMENT = "placement"  # steps, all in one place
+    STEPS = "steps"  # steps with nothing after
+    COUNTS_AS = "counts as"  # what a chain stands for
+    ROUNDS = "rounds"  # a number of rounds
+    STAR = "star"  # holds a whole `rep from *`
+    REMARK = "remark"
+
+
+_TALK = {"remark", "side", "loops", "spiral"}
+
+
+def _is_count(group: Group) -> bool:
+    """Tell whether a bracket holds nothing but figures with units: `24 sts`, `11 dc + ch 3`, `8 clusters, 40 sts`."""
+    items = group.items
+    figures = 0
+    index = 0
+    while index < len(items):
+        if figure_at(items, index) is not None:
+            figures += 1
+            index += 1
+            if kind(items, index) == "st" or kind(items, index) == "stitch" or kind(items, index) == "space":
+                index += 1
+            if kind(items, index) in ("st", "space", "loops", "around", "stitch") and _unit_goes_on(items, index):
+                index += 1
+            if kind(items, index) in ("total", "noise", "remain", "around") or text_at(items, index) in ("made", "now", "inc", "st's"):
+                index += 1
+            continue
+        what = kind(items, index)
+        if what in (",", "+", ";", "=", "-", ".", "/", "total", "noise", ":") or text_at(items, index) in ("plus", "st", "sts", "stitches", "count"):
+            index += 1
+        elif what == "stitch" and figures and kind(items, index - 1) in ("+", "noise", ",") and _is_chain(items, index):
+            index += 1
+            if kind(items, index) == "-":
+                index += 1
+        else:
+            return False
+    return figures > 0
+
+
+def _unit_goes_on(items: Sequence[Item], index: int) -> bool:
+    return kind(items, index - 1) == "stitch" and kind(items, index) != "stitch"
+
+
+def _is_chain(items: Sequence[Item], index: int) -> bool:
+    item = items[index]
+    return isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
+
+
+def _counts_as(group: Group) -> bool:
+    return any(word.kind == "counts" for word in flat(group.items))
+
+
+def _has_steps(group: Group) -> bool:
+    return any(word.kind in ("stitch", "skip") for word in flat(group.items)) or any(
+        word.kind == "number" for word in flat(group.items)
+    ) and any(word.kind == "st" for word in flat(group.items))
+
+
+def _talk(group: Group) -> bool:
+    words = list(flat(group.items))
+    if not words:
+        return True
+    if words[0].kind in _TALK or words[0].text in ("see", "note", "optional", "or", "i.e.", "if", "when", "not", "shell", "corner", "first", "but", "you", "for"):
+        return True
+    return any(word.text in ("made", "formed", "see") for word in words) or not _has_steps(group)
+
+
+def _takes_number(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a number is wanted here: `sc (5, 6, 6)`, `next (8, 9, 9)`, `(36, 44) fsc`, `ch (11, 12)`."""
+    before = kind(items, index - 1)
+    after = kind(items, index + 1)
+    if after == "times" or (after == "more" and kind(items, index + 2) == "times"):
+        return True
+    if after in ("stitch", "st", "space", "round") and before not in ("around",):
+        return True
+    if before in ("next", "last", "each", "over", "times", "skip", "first") or text_at(items, index - 1) == "of":
+        return True
+    if before == "stitch":
+        item = items[index - 1]
+        two = kind(items, index - 2)
+        named_place = two in ("next", "each", "last", "same", "into", "first", "noise") or figure_at(items, index - 2) is not None
+        chain = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
+        return chain or not named_place
+    return before == "-" and kind(items, index - 2) == "stitch"
+
+
+def role(items: Sequence[Item], index: int) -> Role:
+    """Decide what the bracket at an index is."""
+    group = items[index]
+    assert isinstance(group, Group)
+    after = index + 1
+    if _counts_as(group):
+        return Role.COUNTS_AS
+    words = list(flat(group.items))
+    if words and words[0].kind == "rep" and any(word.kind == "*" for word in words):
+        return Role.STAR
+    inner = read_times(group.items, 0)
+    if inner and inner.end >= len(group.items) and not (len(words) == 1 and words[0].kind == "number"):
+        if inner.times.number is not None or kind(items, index - 1) in ("stitch", "group", "*"):
+            return Role.TIMES
+    if figure_at(items, index) is not None:
+        return Role.NUMBER if _takes_number(items, index) else Role.COUNT
+    if any(word.kind == "round" for word in words) and any(word.kind == "number" for word in words) and not any(
+        word.kind in ("stitch", "rep", "st") for word in words
+    ):
+        return Role.ROUNDS
+    follows_times = read_times(items, after)
+    follows_place = read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
+    if _is_count(group) and not follows_times and not follows_place and not _single_before_rep(items, after):
+        return Role.COUNT
+    if _talk(group) and not (follows_times and _has_steps(group)):
+        return Role.REMARK
+    if not _has_steps(group):
+        return Role.REMARK
+    if follows_place and not (follows_times and follows_times.times.number is not None):
+        return Role.PLACEMENT
+    if follows_times or kind(items, after) in ("rep", "*") or kind(items, index - 1) == "rep":
+        return Role.REPEAT
+    return Role.STEPS
+
+
+def _single_before_rep(items: Sequence[Item], after: int) -> bool:
+    return kind(items, after) == "rep"

@@ -1,0 +1,302 @@
+"""Rounds: blocks become the pattern's sections and rounds, each with its steps, directive and claims."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from ..draft import Draft, Span
+from ..pattern import (
+    Chain,
+    Claim,
+    Elided,
+    Figure,
+    FigureList,
+    Remark,
+    Ring,
+    Round,
+    Section,
+    SizeNote,
+    Sizes,
+    Step,
+    Unread,
+    Work,
+)
+from .blocks import Block, Kind
+from .claims import claims_in, spread_over
+from .directives import Directed, read_directive
+from .figures import lift
+from .headings import Heading
+from .marks import Item, kind, tree
+from .sizes import leading_note, size_note
+from .steps import Steps, read_steps
+from .times import figure_at
+from .words import Word, Words
+
+
+@dataclass(slots=True)
+class Assembly:
+    """What is known so far while the blocks are gone through in order."""
+
+    draft: Draft
+    text: str
+    words: Words
+    sizes: Sizes
+    rounds: list[Round] = field(default_factory=list[Round])
+    sections: list[Section] = field(default_factory=list[Section])
+    lists: list[FigureList] = field(default_factory=list[FigureList])
+    notes: list[SizeNote] = field(default_factory=list[SizeNote])
+    title: tuple[str, Span] | None = None
+    fresh: bool = True
+    only: tuple[int, ...] | None = None
+    last_number: int = 0
+
+    # ------------------------------------------------------------ sections and sizes
+
+    def open_section(self, at: int) -> int:
+        """Return the index of the section that a round at this offset belongs to, opening one where it must."""
+        if self.fresh or not self.sections:
+            title, span = self.title or (None, Span(at, at))
+            sizes = None
+            if title is not None and self.sizes.names:
+                note = size_note(title, span, self.sizes, title=True)
+                sizes = note.sizes if note and not note.unknown else None
+            self.sections.append(Section(title, span, sizes))
+            self.fresh = False
+            self.title = None
+        return len(self.sections) - 1
+
+    def take_title(self, block: Block) -> None:
+        """Take a title: a new section, unless it only speaks of sizes."""
+        words = self.draft.words(block.span)
+        note = size_note(words, block.span, self.sizes, title=False)
+        if note:
+            self.take_note(note)
+            return
+        self.title = (" ".join(words.strip(" *_#-:;.").split()), block.span)
+        self.fresh = True
+        self.only = None
+
+    def take_note(self, note: SizeNote) -> None:
+        """Let a note on sizes govern the rounds that follow."""
+        note = replace(note, before_round=len(self.rounds))
+        self.notes.append(note)
+        self.only = note.sizes if note.sizes is None or len(note.sizes) < self.sizes.number else None
+        if note.unknown and not note.sizes:
+            self.only = ()
+
+    # ------------------------------------------------------------ words of a round
+
+    def parse(self, span: Span) -> tuple[tuple[Item, ...], Steps, Directed | None, tuple[Claim, ...]]:
+        """Read the words of a body: a directive, or steps; with the counts it states."""
+        words, lists = lift(self.words.within(span), self.sizes.number)
+        self.lists.extend(lists)
+        items, loose = tree(words)
+        directed = read_directive(items)
+        rest = items[directed.end :] if directed else items
+        steps = read_steps(rest, loose, _marks(words))
+        claims = steps.claims
+        if directed and not claims:
+            claims = _after_directive(rest)
+        return items, steps, directed, claims
+
+
+_SIGNS = frozenset({"+", "#", "'", '"', "~", "^", "\u2020", "\u2021", "\u00a7", "\u2022", "@", "%", "$", "!", "\u25ca", "&", "\u00b0"})
+
+
+def _marks(words: Sequence[Word]) -> frozenset[str]:
+    """Return the signs that serve as stars in a round: those that a `repeat from` names."""
+    found = {"*"}
+    for index, word in enumerate(words):
+        if word.kind in ("from", "between") and index + 1 < len(words) and words[index + 1].kind in _SIGNS:
+            found.add(words[index + 1].kind)
+    return frozenset(found)
+
+
+def _after_directive(items: Sequence[Item]) -> tuple[Claim, ...]:
+    """Read a count that stands right after a directive without any mark: `Rep row 11-60 sc`."""
+    index = 0
+    while kind(items, index) in ("-", ".", ",", "=", ":"):
+        index += 1
+    if figure_at(items, index) is not None and kind(items, index + 1) in ("stitch", "st", "group", "", "."):
+        return claims_in(items[index : index + 2])
+    return ()
+
+
+def _figure(pairs: Sequence[tuple[int, int]], which: int, sizes: int, span: Span) -> Figure | None:
+    """Turn the numbers of a heading into a figure: one for all, or one a size."""
+    if not pairs:
+        return None
+    values = tuple(pair[which] for pair in pairs)
+    if len(values) > 1 and len(values) < sizes:
+        values = (*values, *([values[-1]] * (sizes - len(values))))
+    if len(values) > sizes:
+        values = values[:1]
+    return Figure(values, span)
+
+
+def _spread(claims: tuple[Claim, ...], rounds: int) -> tuple[Claim, ...]:
+    """Read `rnds 5-7: 32, 40, 48 sc` as one count a round."""
+    if rounds > 1 and len(claims) == rounds and all(not claim.figure.is_list for claim in claims):
+        figures = [claim.figure.values[0] or 0 for claim in claims]
+        return (spread_over(claims[-1], figures, claims[-1].figure.span),)
+    return claims
+
+
+def _heading_claims(assembly: Assembly, heading: Heading) -> tuple[Claim, ...]:
+    """Read a count that stands in the heading's own bracket: `R3 (18 sts):`."""
+    for note in heading.notes:
+        words = [word for word in assembly.words.within(note) if word.kind not in ("(", ")", "[", "]", "{", "}")]
+        if words and words[0].kind == "number" and len(words) == 2 and words[1].kind in ("st", "stitch"):
+            return claims_in(words)
+    return ()
+
+
+def _elided(heading: Heading) -> Elided | None:
+    if not heading.alternate:
+        return None
+    first = heading.numbers[0][0] if heading.numbers else (heading.reach[0] if heading.reach and heading.reach[0] else None)
+    last = heading.reach[1] if heading.reach else None
+    parity = heading.parity if heading.parity is not None else (first % 2 if first is not None else None)
+    return Elided(heading.span, parity=parity, first=first, last=last)
+
+
+def _rounds_stated(assembly: Assembly, heading: Heading, steps: Steps) -> Figure | None:
+    for note in heading.notes:
+        words = assembly.words.within(note)
+        if any(word.kind == "round" for word in words) and (number := next((w for w in words if w.kind == "number"), None)):
+            return number.figure
+    return steps.rounds
+
+
+def take_round(assembly: Assembly, block: Block) -> None:
+    """Add a round with a heading."""
+    heading, body = block.heading, block.body
+    assert heading is not None and body is not None
+    first = heading.numbers[0][0] if heading.numbers else None
+    if first is not None:
+        if first == 1 and assembly.last_number >= 1 and not assembly.fresh:
+            assembly.fresh = True
+        assembly.last_number = heading.numbers[0][1]
+    section = assembly.open_section(block.span.start)
+    _, steps, directed, claims = assembly.parse(body)
+    sizes = _sizes_for(assembly, section)
+    number = assembly.sizes.number
+    covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
+    claims = _spread(claims or _heading_claims(assembly, heading), covers)
+    assembly.rounds.append(
+        Round(
+            label=" ".join(assembly.draft.words(heading.span).split()),
+            heading=heading.span,
+            span=block.span,
+            section=section,
+            first=_figure(heading.numbers, 0, number, heading.span),
+            last=_figure(heading.numbers, 1, number, heading.span),
+            listed=heading.listed,
+            steps=steps.steps,
+            directive=directed.directive if directed else None,
+            claims=claims,
+            sizes=sizes,
+            side=heading.side,
+            flat=heading.flat,
+            elided=_elided(heading),
+            rounds_stated=_rounds_stated(assembly, heading, steps),
+            loose=steps.loose,
+        )
+    )
+
+
+def _sizes_for(assembly: Assembly, section: int) -> tuple[int, ...] | None:
+    own = assembly.sections[section].sizes
+    if assembly.only is None:
+        return own
+    return tuple(size for size in assembly.only if own is None or size in own)
+
+
+_STARTS = re.compile(
+    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
+    r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d+\s*ch\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
+)
+
+
+def take_line(assembly: Assembly, block: Block) -> None:
+    """Take a line without a heading: a note on sizes, a foundation, an instruction for rounds, or talk."""
+    words = assembly.draft.words(block.span)
+    note = size_note(words, block.span, assembly.sizes, title=False)
+    if note:
+        assembly.take_note(note)
+        return
+    span = block.span
+    only = assembly.only
+    if assembly.sizes.names and (led := leading_note(assembly.text[span.start : span.end], span.start, assembly.sizes)):
+        lead, skip = led
+        assembly.notes.append(replace(lead, before_round=len(assembly.rounds)))
+        only = lead.sizes
+        span = Span(span.start + skip, span.end)
+    _take_instruction(assembly, block, span, only)
+
+
+def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
+    text = assembly.text[span.start : span.end]
+    words, _ = lift(assembly.words.within(span), assembly.sizes.number)
+    items, _ = tree(words)
+    directed = read_directive(items) if assembly.rounds else None
+    starts = bool(_STARTS.match(text))
+    shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
+    if directed is None and not starts and not shaping:
+        return
+    _, steps, directed, claims = assembly.parse(span)
+    if directed is None and not _starts_piece(steps.steps) and not shaping:
+        return
+    if directed is not None and not assembly.rounds:
+        return
+    if starts and directed is None and assembly.rounds and not assembly.fresh and not assembly.rounds[-1].foundation and block.after_gap:
+        assembly.fresh = True
+    section = assembly.open_section(block.span.start)
+    own = assembly.sections[section].sizes
+    head = Span(span.start, min(span.end, span.start + 40))
+    assembly.rounds.append(
+        Round(
+            label=_first_words(assembly, span),
+            heading=head,
+            span=block.span,
+            section=section,
+            steps=steps.steps,
+            directive=directed.directive if directed else None,
+            claims=claims,
+            sizes=own if only is None else only,
+            foundation=directed is None and not shaping,
+            loose=steps.loose,
+            rounds_stated=steps.rounds,
+        )
+    )
+
+
+def _first_words(assembly: Assembly, span: Span) -> str:
+    words = assembly.draft.words(span).split()
+    return " ".join(words[:5]).rstrip(".,;:")
+
+
+def _starts_piece(steps: Sequence[Step]) -> bool:
+    """Tell whether steps make the chain or ring from which a piece starts, all of them read."""
+    told = [step for step in steps if not isinstance(step, Remark)]
+    if not told or not isinstance(told[0], Chain | Ring | Work):
+        return False
+    if any(isinstance(step, Unread) for step in told):
+        return False
+    return any(isinstance(step, Chain | Ring) for step in told) or isinstance(told[0], Work) and told[0].where.at.value == "ring"
+
+
+def assemble(draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequence[Block], start: int) -> Assembly:
+    """Go through the blocks from the index `start` on and build sections and rounds."""
+    assembly = Assembly(draft, text, words, sizes)
+    for block in found[start:]:
+        if block.kind is Kind.ROUND:
+            take_round(assembly, block)
+        elif block.kind is Kind.TITLE:
+            assembly.take_title(block)
+        else:
+            take_line(assembly, block)
+    return assembly
+

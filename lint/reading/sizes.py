@@ -1,0 +1,185 @@
+"""Sizes: which sizes a draft is for, and words that speak of some of them only."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from ..draft import Span
+from ..pattern import Sizes, SizeNote
+
+_NAME = (
+    r"(?:(?:extra|x|xx|2x|3x)[- ]?(?:small|large)|x{0,3}[sl]|m|[2-6]x(?:l)?|small(?:er)?|medium|large(?:r)?|one size|new ?born|nb|preemie|premature|baby|babies|infant|"
+    r"toddler|child(?:ren)?|kids?|youth|teen(?:ager)?|tween|adult|wom[ae]n'?s?|m[ae]n'?s?|lad(?:y|ies)'?|petite|"
+    r"\d+(?:\s*[-/]\s*\d+)?\s*(?:months?|mos?\.?|m|years?|yrs?\.?|y|t)|\d+[xt])"
+)
+_FULL_NAME = re.compile(rf"(?i)(?:size\s+)?{_NAME}(?:(?:\s|/|-)+(?:size\s+)?(?:{_NAME}|preemie|size))*(?:\s+size)?")
+_LINE = re.compile(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<list>[^\n]+)")
+_RUN = re.compile(r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)")
+_HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
+_ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
+_SPLIT = re.compile(r"\s*(?:[/,;()\[\]{}|]|\band\b|\bor\b|&|\s-\s)+\s*", re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class _Candidate:
+    names: tuple[str, ...]
+    span: Span
+    known: int  # how many of the names are usual names of sizes
+
+
+def _name(part: str) -> str:
+    """Cut a measurement off a size's name: "women's 22 inches" is "women's"."""
+    cut = re.split(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))", part.strip())[0]
+    return cut.strip(" .*_-:\"'") or part.strip(" .*_-:\"'")
+
+
+def _candidate(text: str, start: int) -> _Candidate | None:
+    parts = [part for part in _SPLIT.split(text) if part.strip(" .*_-:\"'")]
+    names = tuple(_name(part) for part in parts)
+    if len(names) < 2 or len(set(names)) != len(names):
+        return None
+    known = sum(bool(_FULL_NAME.fullmatch(name)) for name in names)
+    return _Candidate(names, Span(start, start + len(text.rstrip())), known)
+
+
+def _candidates(text: str) -> Iterable[_Candidate]:
+    """Yield every stretch that may list the sizes, in the draft's order."""
+    lines = list(re.finditer(r"[^\n]+", text))
+    for index, line in enumerate(lines):
+        if _HEADER.match(line[0]):
+            names: list[str] = []
+            end = line.end()
+            for entry in lines[index + 1 : index + 14]:
+                match = _ENTRY.match(entry[0])
+                if not match or not (_FULL_NAME.fullmatch(match["name"].strip()) or len(match["name"].strip()) <= 2):
+                    break
+                names.append(match["name"].strip())
+                end = entry.end()
+            if len(names) > 1:
+                yield _Candidate(tuple(names), Span(line.start(), end), len(names))
+        for pattern in (_LINE, _RUN):
+            match = pattern.search(line[0])
+            if match and (found := _candidate(_first_list(match["list"]), line.start() + match.start("list"))):
+                yield found
+        for bracket in re.finditer(r"\(([^()\n]{3,80})\)", line[0]):
+            found = _candidate(bracket[1], line.start() + bracket.start(1))
+            if found and found.known == len(found.names):
+                yield found
+        found = _candidate(line[0], line.start())
+        if found and found.known == len(found.names):
+            yield found
+    yield from _fits_lines(lines)
+
+
+def _first_list(text: str) -> str:
+    """Return the part of a line that lists sizes: up to a full stop, or a bracketed list with its lead."""
+    return re.split(r"\.\s|\bin (?:brackets|parenthes[ie]s)\b", text)[0]
+
+
+def _fits_lines(lines: Sequence[re.Match[str]]) -> Iterable[_Candidate]:
+    """Read sizes told one a line: "Small fits US shoe sizes 4-7.", "Size 10 mm hook: Large"."""
+    names: list[str] = []
+    first = last = 0
+    for line in lines:
+        match = re.match(rf"(?i)\s*[-*\u2022]?\s*({_NAME}(?:\s+{_NAME})?)\s+(?:fits|size|is|measures|=)", line[0])
+        if match:
+            if not names:
+                first = line.start()
+            names.append(match[1])
+            last = line.end()
+    if len(set(names)) > 1:
+        yield _Candidate(tuple(dict.fromkeys(names)), Span(first, last), len(names))
+
+
+def find_sizes(head: str, listed: int) -> Sizes:
+    """Find the sizes that a draft declares before its first round.
+
+    `listed` is how many figures its lists have (1 where it has none). Declared names are taken where their number
+    fits the lists; lists without names get numbers. A draft without lists is in one size unless usual names are
+    declared (then they matter only where an instruction speaks of them).
+    """
+    found = list(_candidates(head))
+    strict = [one for one in found if one.known == len(one.names)]
+    if listed > 1:
+        for one in (*strict, *found):
+            if len(one.names) == listed:
+                return Sizes(one.names, one.span, declared=True)
+        return Sizes(tuple(f"size {number + 1}" for number in range(listed)))
+    return Sizes(strict[0].names, strict[0].span, declared=True) if strict else Sizes(())
+
+
+def declared_number(head: str) -> int:
+    """Return how many usual size names the draft declares, 0 where it declares none."""
+    strict = [one for one in _candidates(head) if one.known == len(one.names)]
+    return len(strict[0].names) if strict else 0
+
+
+_ALL = re.compile(r"(?i)\s*(?:for\s+)?(?:all|both)\s+(?:the\s+)?sizes?\b(?:\s+(?:only|again|continue|meet|together|rejoin))?")
+_ONLY = re.compile(
+    r"(?i)^\s*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>[\w'/ .,&+()-]+?)\s*(?:sizes?|version|hat|only)?\s*(?P<only>only)?\s*(?:\([^)]*\))?\s*[:.\-]*\s*$"
+)
+
+
+def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote | None:
+    """Read a line that says for which sizes the following is: `Sizes L and XL only:`, `All sizes:`, `NEWBORN:`.
+
+    None where the words are something else. A name that looks like a size and isn't declared is kept as unknown.
+    """
+    words = text.strip(" *_#-:.")
+    if _ALL.fullmatch(words):
+        return SizeNote(span, None)
+    match = _ONLY.match(text.strip(" *_#"))
+    if match is None or not sizes.names:
+        return None
+    only = bool(match["only"]) or bool(re.search(r"(?i)\bonly\b", text))
+    marked = only or bool(re.match(r"(?i)\s*(?:for\s+)?(?:the\s+)?sizes?\b", text.strip(" *_#"))) or title
+    if not marked:
+        return None
+    parts = [part for part in re.split(r"\s*(?:,|/|&|\+|\band\b|\bor\b)\s*", match["names"], flags=re.IGNORECASE) if part.strip()]
+    found: list[int] = []
+    unknown: list[str] = []
+    for part in parts:
+        name = re.sub(r"(?i)^(?:for|the|sizes?)\s+|\s+(?:sizes?|version|hat|only)$", "", part.strip(" .:"))
+        index = match_size(name, sizes)
+        if index is not None:
+            found.append(index)
+        elif only and _FULL_NAME.fullmatch(name) or (only and len(name) <= 3):
+            unknown.append(name)
+        else:
+            return None
+    if not found and not unknown:
+        return None
+    if title and not only and len(found) == sizes.number:
+        return None
+    return SizeNote(span, tuple(sorted(set(found))), tuple(unknown))
+
+
+def match_size(name: str, sizes: Sizes) -> int | None:
+    """Return the index of a size by its name, without regard to case, plurals or the word size."""
+
+    def plain(text: str) -> str:
+        short = re.sub(r"(?i)\bsizes?\b|[^a-z0-9]", "", text.lower())
+        return {"s": "small", "m": "medium", "l": "large", "xl": "xlarge", "extralarge": "xlarge", "xs": "xsmall", "extrasmall": "xsmall"}.get(short, short)
+
+    wanted = plain(name)
+    if not wanted:
+        return None
+    for index, known in enumerate(sizes.names):
+        if plain(known) == wanted or plain(known).rstrip("s") == wanted.rstrip("s"):
+            return index
+    return None
+
+
+def leading_note(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:
+    """Read a note that stands before an instruction on the same line: `Small only: 4th rnd ...`, `For large hat do ...`."""
+    match = re.match(r"(?i)\s*(?P<note>(?:for\s+|sizes?\s+|all\s+sizes?|[\w'/-]+\s+)[\w'/ ,&-]{0,60}?(?:\bonly|\bsizes?)?)\s*[:,]\s*(?=\S)", text)
+    if match and re.search(r"(?i)\bonly\b|\bsizes?\b", match["note"]):
+        note = size_note(match["note"], Span(start + match.start("note"), start + match.end("note")), sizes, title=False)
+        if note:
+            return note, match.end()
+    match = re.match(r"(?i)\s*for\s+(?:the\s+)?(?P<name>[\w' -]{1,30}?)\s*(?:size|hat|version|only)?\s*,?\s+(?=(?:do|work|make|repeat|rep|add)\b)", text)
+    if match and (index := match_size(match["name"], sizes)) is not None:
+        return SizeNote(Span(start + match.start(), start + match.end()), (index,)), match.end()
+    return None

@@ -1,0 +1,173 @@
+"""Times: how often something is done, read in one place for brackets, stars and single stitches alike."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from ..draft import Span
+from ..pattern import Count, Figure, Times
+from .marks import Group, Item, flat, kind, span_of
+from .words import Word
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """Times and the index after their last word."""
+
+    times: Times
+    end: int
+
+
+def _word(items: Sequence[Item], index: int) -> Word | None:
+    item = items[index] if 0 <= index < len(items) else None
+    return item if isinstance(item, Word) else None
+
+
+def figure_at(items: Sequence[Item], index: int) -> Figure | None:
+    """Return the number at an index; a bracket that holds nothing but one number serves as that number."""
+    item = items[index] if 0 <= index < len(items) else None
+    if isinstance(item, Word) and item.kind == "number":
+        return item.figure
+    if isinstance(item, Group) and len(item.items) == 1 and kind(item.items, 0) == "number":
+        return figure_at(item.items, 0)
+    return None
+
+
+def read_remainder(items: Sequence[Item], at: int) -> tuple[Figure, int] | None:
+    """Read `to last 3 sts`, `until 2 sts remain`, `to within 3 sts of end`: how many places stay, and the index after."""
+    index = at
+    if kind(items, index) == "around" and kind(items, index + 1) in ("until", "into"):
+        index += 1
+    if kind(items, index) not in ("until", "into", "over"):
+        return None
+    index += 1
+    while kind(items, index) in ("noise", "rest") or _text(items, index) in ("within", "there", "only", "you"):
+        index += 1
+    if kind(items, index) == "last" or _text(items, index) in ("final",):
+        index += 1
+        number = figure_at(items, index)
+        if number is None:
+            if kind(items, index) in ("st", "stitch"):
+                return Figure((1,), items[index].span), index + 1
+            return None
+        return number, _past_target(items, index + 1)
+    number = figure_at(items, index)
+    if number is None:
+        return None
+    index = _past_target(items, index + 1)
+    if kind(items, index) in ("remain", "rest", "more"):
+        return number, index + 1
+    if _text(items, index) == "before" or kind(items, index) == "from":
+        stop = index + 1
+        while kind(items, stop) in ("noise", "around", "round") or _text(items, stop) == "end":
+            stop += 1
+        return number, stop
+    return None
+
+
+def _text(items: Sequence[Item], index: int) -> str:
+    word = _word(items, index)
+    return word.text if word else ""
+
+
+def _past_target(items: Sequence[Item], index: int) -> int:
+    if kind(items, index) in ("st", "stitch", "space"):
+        index += 1
+    return index
+
+
+def read_times(items: Sequence[Item], at: int) -> Read | None:
+    """Read how often: `5 times`, `x 6`, `twice more`, `around`, `to last 3 sts`, `a total of 4 times`; None if nothing.
+
+    A bare number is `Count.TOTAL` here; where a star makes it ambiguous the caller says so.
+    """
+    index = at
+    while kind(items, index) in (",", "noise", "even") and _leads_to_times(items, index):
+        index += 1
+    start = index
+    item = items[index] if index < len(items) else None
+    if isinstance(item, Group):
+        inner = read_times(item.items, 0)
+        if inner and inner.end >= len(item.items) and inner.times.count is not Count.TO_END:
+            return _more_after(items, index + 1, replace(inner.times, span=item.span))
+        if figure_at(items, index) and kind(items, index + 1) == "times":
+            return _counted(items, index, start)
+        return None
+    if remainder := read_remainder(items, index):
+        number, end = remainder
+        return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
+    if kind(items, index) == "around":
+        end = index + 1
+        if remainder := read_remainder(items, end):
+            number, end = remainder
+            return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
+        while kind(items, end) == "around":
+            end += 1
+        return Read(Times(Count.TO_END, span=span_of(items[start:end])), end)
+    return _counted(items, index, start)
+
+
+def _leads_to_times(items: Sequence[Item], index: int) -> bool:
+    after = index + 1
+    while kind(items, after) in ("noise", "even"):
+        after += 1
+    if kind(items, index) == "," and kind(items, after) not in ("times", "often", "total", "around"):
+        number = figure_at(items, after) is not None and kind(items, after + 1) in ("times", "more")
+        return number
+    return kind(items, after) in ("times", "often", "total", "around", "until", "more") or figure_at(items, after) is not None
+
+
+def _counted(items: Sequence[Item], index: int, start: int) -> Read | None:
+    """Read a number of times."""
+    word = _word(items, index)
+    count = Count.TOTAL
+    if word and word.kind == "total":
+        index += 1
+    elif word and word.kind == "more" or _text(items, index) == "another":
+        count = Count.MORE
+        index += 1
+    word = _word(items, index)
+    if word and word.kind == "often":
+        times = Times(count, Figure((word.value,), word.span), span=word.span)
+        return _more_after(items, index + 1, times)
+    if word and (word.kind == "times" and word.text == "x" or word.kind == "*"):
+        number = figure_at(items, index + 1)
+        if number is None:
+            return None
+        end = index + 2
+        if kind(items, end) == "times":
+            end += 1
+        return _more_after(items, end, Times(count, number, span=span_of(items[start:end])))
+    number = figure_at(items, index)
+    if number is None:
+        return None
+    end = index + 1
+    if kind(items, end) == "more" and kind(items, end + 1) == "times":
+        return Read(Times(Count.MORE, number, span=span_of(items[start : end + 2])), end + 2)
+    if kind(items, end) == "more" and _text(items, end) != "extra":
+        return Read(Times(Count.MORE, number, span=span_of(items[start : end + 1])), end + 1)
+    if kind(items, end) != "times":
+        return None
+    return _more_after(items, end + 1, Times(count, number, span=span_of(items[start : end + 1])))
+
+
+def _more_after(items: Sequence[Item], index: int, times: Times) -> Read:
+    """Take in `more` or `in total` after a number of times."""
+    if kind(items, index) == "more":
+        end = index + 1
+        span = Span(times.span.start, items[index].span.end) if times.span else items[index].span
+        return Read(replace(times, count=Count.MORE, span=span), end)
+    if kind(items, index) == "total":
+        span = Span(times.span.start, items[index].span.end) if times.span else items[index].span
+        return Read(replace(times, count=Count.TOTAL, said=True, span=span), index + 1)
+    if isinstance(group := items[index] if index < len(items) else None, Group):
+        words = list(flat(group.items))
+        if words and any(word.kind == "total" for word in words) and len(words) <= 6:
+            return Read(times, index + 1)
+    return Read(times, index)
+
+
+def is_in_all(items: Sequence[Item], at: int, end: int) -> bool:
+    """Tell whether the words of a number of times say that it is all of them."""
+    return any(kind(items, index) == "total" for index in range(at, min(end, len(items))))

@@ -1,0 +1,72 @@
+"""Claims against the work: does a stated count agree with what was made, and in which unit."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..pattern import Claim
+from .fabric import Fabric
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """A stated count beside the worked one, in the same unit; `agrees` is None where they can't be compared."""
+
+    stated: int | None
+    worked: int
+    unit: str = "sts"
+    agrees: bool | None = None
+
+
+def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: bool) -> Compared:
+    """Compare what a draft states after a round with the row that its words make, for one size.
+
+    `choose_spaces` is True where chains are counted as stitches in this draft's counts.
+    """
+    count = fabric.stitches
+    total = count + (fabric.chains if choose_spaces else 0)
+    known = [claim for claim in claims if claim.figure.at(size) is not None]
+    if not known:
+        return Compared(None, count)
+    spaces = [claim for claim in known if claim.kind in ("space", "ch")]
+    stitches = [claim for claim in known if claim.kind not in ("space", "ch", "other")]
+    if not stitches:
+        return _of_spaces(spaces, fabric, size, count)
+    whole = next((claim for claim in stitches if claim.kind == "st"), None)
+    if whole is not None:
+        stated = _value(whole, size)
+        return Compared(stated, total if stated == total else count, agrees=stated in (count, total) if choose_spaces else stated == count)
+    stated = sum(_value(claim, size) for claim in stitches)
+    if stated in (count, total):
+        return Compared(stated, stated, agrees=True)
+    if len(stitches) == 1:
+        return _of_kind(stitches[0], fabric, size, count)
+    return Compared(stated, count, agrees=False)
+
+
+def _value(claim: Claim, size: int) -> int:
+    value = claim.figure.at(size) or 0
+    return value + 1 if claim.chain_apart else value
+
+
+def _of_spaces(spaces: Sequence[Claim], fabric: Fabric, size: int, count: int) -> Compared:
+    """Compare a count of chain spaces; a count in another unit can't be compared."""
+    if not spaces:
+        return Compared(None, count)
+    stated = _value(spaces[0], size)
+    made = fabric.spaces
+    if made == stated:
+        return Compared(stated, made, unit=spaces[0].unit, agrees=True)
+    return Compared(None, count)
+
+
+def _of_kind(claim: Claim, fabric: Fabric, size: int, count: int) -> Compared:
+    """Compare a count of one kind of stitch, in a row that may hold others."""
+    stated = _value(claim, size)
+    kinds = dict(fabric.kinds())
+    made = kinds.get(claim.kind)
+    chain = kinds.get("ch", 0)
+    if made is not None and len(kinds) > 1 and stated in (made, made + chain):
+        return Compared(stated, stated, unit=claim.unit, agrees=True)
+    return Compared(stated, count, unit="sts", agrees=stated == count)

@@ -1,0 +1,215 @@
+"""The fabric: a row of places kept run-length encoded, a cursor that takes places from it, a row being made.
+
+A place is a stitch of a kind, a chain space, or a link of a chain. A row is a sequence of segments, each a short
+pattern of places repeated, so that a round costs what its instructions cost and not what its stitches number.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+SPACE = "space"
+LINK = "link"
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """One place of a row: the id of a stitch, or a space of `size` chains, or a link of a chain."""
+
+    kind: str
+    size: int = 1
+
+    @property
+    def is_space(self) -> bool:
+        """Whether it is a chain space, over which a stitch passes."""
+        return self.kind == SPACE
+
+
+@dataclass(frozen=True, slots=True)
+class Segment:
+    """A pattern of places, `times` over."""
+
+    spots: tuple[Spot, ...]
+    times: int
+
+    @property
+    def length(self) -> int:
+        """The number of places."""
+        return len(self.spots) * self.times
+
+
+@dataclass(frozen=True, slots=True)
+class Fabric:
+    """A finished row. `ring` is True for a ring, which holds any number of stitches."""
+
+    segments: tuple[Segment, ...] = ()
+    ring: bool = False
+
+    @property
+    def stitches(self) -> int:
+        """The number of stitches (or links): all places but spaces."""
+        return sum(part.times * sum(not spot.is_space for spot in part.spots) for part in self.segments)
+
+    @property
+    def spaces(self) -> int:
+        """The number of chain spaces."""
+        return sum(part.times * sum(spot.is_space for spot in part.spots) for part in self.segments)
+
+    @property
+    def chains(self) -> int:
+        """The chains of all spaces together."""
+        return sum(part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments)
+
+    def kinds(self) -> tuple[tuple[str, int], ...]:
+        """Count the stitches by kind, in order of first use."""
+        found: dict[str, int] = {}
+        for part in self.segments:
+            for spot in part.spots:
+                if not spot.is_space:
+                    found[spot.kind] = found.get(spot.kind, 0) + part.times
+        return tuple(found.items())
+
+
+def plain(kind: str, number: int) -> Fabric:
+    """Return a row of one kind of stitch."""
+    return Fabric((Segment((Spot(kind),), number),) if number else ())
+
+
+@dataclass(slots=True)
+class Cursor:
+    """A place in a row: everything before it has been taken or passed."""
+
+    fabric: Fabric
+    index: int = 0  # of the segment
+    done: int = 0  # places passed in that segment
+
+    def left(self) -> int:
+        """Count the stitches that are left."""
+        return self._left(spaces=False)
+
+    def spaces_left(self) -> int:
+        """Count the spaces that are left."""
+        return self._left(spaces=True)
+
+    def _left(self, *, spaces: bool) -> int:
+        total = 0
+        for number, part in enumerate(self.fabric.segments[self.index :]):
+            each = sum(spot.is_space is spaces for spot in part.spots)
+            if number == 0 and self.done:
+                whole, rest = divmod(self.done, len(part.spots))
+                total += (part.times - whole) * each - sum(spot.is_space is spaces for spot in part.spots[:rest])
+            else:
+                total += part.times * each
+        return total
+
+    def take(self, number: int) -> int:
+        """Pass `number` stitches and the spaces among them; return how many were wanting."""
+        return self._take(number, spaces=False)
+
+    def take_spaces(self, number: int) -> int:
+        """Pass `number` spaces and the stitches among them; return how many were wanting."""
+        return self._take(number, spaces=True)
+
+    def take_spots(self, number: int) -> int:
+        """Pass `number` places of whatever kind; return how many were wanting."""
+        while number > 0 and self.index < len(self.fabric.segments):
+            part = self.fabric.segments[self.index]
+            step = min(number, part.length - self.done)
+            self._move(part, step)
+            number -= step
+        return number
+
+    def _move(self, part: Segment, step: int) -> None:
+        self.done += step
+        if self.done >= part.length:
+            self.index += 1
+            self.done = 0
+
+    def _take(self, number: int, *, spaces: bool) -> int:
+        while number > 0 and self.index < len(self.fabric.segments):
+            part = self.fabric.segments[self.index]
+            width = len(part.spots)
+            each = sum(spot.is_space is spaces for spot in part.spots)
+            offset = self.done % width
+            if offset == 0:
+                whole = part.times - self.done // width
+                passes = whole if each == 0 else min(whole, number // each)
+                if passes:
+                    number -= passes * each
+                    self._move(part, passes * width)
+                    continue
+            spot = part.spots[offset]
+            number -= spot.is_space is spaces
+            self._move(part, 1)
+        return number
+
+    def copy(self) -> Cursor:
+        """Return another cursor at the same place."""
+        return Cursor(self.fabric, self.index, self.done)
+
+    def passes_ahead(self, before: Cursor) -> tuple[int, int] | None:
+        """Tell how a pass that began at `before` may be continued at once.
+
+        Returns the number of places a pass moves and how many whole passes more fit into the same segment, None
+        where the pass left its segment or ended at another point of the pattern.
+        """
+        if before.index != self.index or not self.fabric.segments[self.index :]:
+            return None
+        part = self.fabric.segments[self.index]
+        moved = self.done - before.done
+        if moved <= 0 or moved % len(part.spots):
+            return None
+        return moved, (part.length - self.done) // moved
+
+    def jump(self, places: int) -> None:
+        """Pass places of the present segment."""
+        self._move(self.fabric.segments[self.index], places)
+
+
+@dataclass(slots=True)
+class Row:
+    """A row being made."""
+
+    segments: list[Segment] = field(default_factory=list[Segment])
+
+    def add(self, spot: Spot, number: int = 1) -> None:
+        """Add places of one kind."""
+        if number <= 0:
+            return
+        last = self.segments[-1] if self.segments else None
+        if last is not None and last.spots == (spot,):
+            self.segments[-1] = Segment(last.spots, last.times + number)
+        else:
+            self.segments.append(Segment((spot,), number))
+
+    def extend(self, segments: Iterable[Segment], times: int = 1) -> None:
+        """Add a stretch of segments, `times` over."""
+        stretch = tuple(segments)
+        if not stretch or times <= 0:
+            return
+        if times == 1 or (len(stretch) == 1 and len(stretch[0].spots) == 1):
+            for part in stretch:
+                if len(part.spots) == 1:
+                    self.add(part.spots[0], part.times * times)
+                else:
+                    self.segments.extend([part] * times)
+            return
+        if sum(part.length for part in stretch) <= 400:
+            spots = tuple(spot for part in stretch for _ in range(part.times) for spot in part.spots)
+            if len(set(spots)) == 1:
+                self.add(spots[0], len(spots) * times)
+            else:
+                self.segments.append(Segment(spots, times))
+            return
+        for _ in range(min(times, 2000)):
+            self.extend(stretch)
+
+    def done(self) -> Fabric:
+        """Return the finished row."""
+        return Fabric(tuple(self.segments))
+
+
+def stitches_of(segments: Sequence[Segment]) -> int:
+    """Count the stitches of a stretch of segments."""
+    return Fabric(tuple(segments)).stitches

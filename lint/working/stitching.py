@@ -1,0 +1,588 @@
+"""Stitching: one round worked for one size on the row below, step by step."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, field
+
+from ..draft import Span
+from ..pattern import (
+    At,
+    Chain,
+    Count,
+    Evenly,
+    Figure,
+    Join,
+    Leave,
+    OtherSide,
+    Repeat,
+    Ring,
+    Skip,
+    Step,
+    Together,
+    Unread,
+    Where,
+    Work,
+)
+from ..workings import Deed, Item
+from .fabric import LINK, SPACE, Cursor, Fabric, Row, Segment, Spot, plain, stitches_of
+
+MOST_PASSES = 5_000
+
+Choose = Callable[[str, bool], bool]
+
+
+class CannotWork(Exception):
+    """A round that can't be worked; the message says why in one sentence for a maker."""
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What a round makes for one size: the row, what it used, what did not fit, and the lines of its sum."""
+
+    fabric: Fabric
+    before: int | None
+    used: int | None
+    left: int
+    short: int
+    items: tuple[Item, ...]
+    starts: bool
+    keys: frozenset[str]
+    partial: bool = False
+
+
+def unread_in(steps: Sequence[Step]) -> Iterator[Unread]:
+    """Yield the steps that could not be read, at any depth."""
+    for step in steps:
+        if isinstance(step, Unread):
+            yield step
+        elif isinstance(step, Repeat | Together):
+            yield from unread_in(step.steps)
+
+
+def begins_piece(steps: Sequence[Step]) -> bool:
+    """Tell whether a round starts from nothing: a ring, a chain worked into, stitches that need no row below."""
+    chain = False
+    for step in steps:
+        if isinstance(step, Ring):
+            return True
+        if isinstance(step, Chain):
+            chain = True
+        if isinstance(step, Work):
+            if step.where.at is At.RING:
+                return True
+            if step.where.at is At.FROM_HOOK:
+                return chain
+            return step.make.uses == 0 and step.make.makes > 0
+        if isinstance(step, Together | Repeat):
+            return isinstance(step, Together) and step.where.at is At.RING
+    return False
+
+
+@dataclass(slots=True)
+class Stitcher:
+    """The state of one round while it is worked."""
+
+    size: int
+    below: Fabric | None
+    choose: Choose
+    partial_ok: bool = False
+    cursor: Cursor | None = None
+    row: Row = field(default_factory=Row)
+    items: list[Item] = field(default_factory=list[Item])
+    used: int = 0
+    short: int = 0
+    left_repeat: int = 0
+    base: bool = False  # a counted beginning chain stands on a place not yet taken
+    worked: bool = False
+    starts: bool = False
+    left_alone: bool = False
+    chain_links: int = 0  # links of a foundation chain that stitches can go into
+    flat_count: int | None = None
+    partial: bool = False
+
+    def number(self, figure: Figure | None, otherwise: int = 1) -> int:
+        """Return a figure's value for this size. Raises CannotWork where the size has none."""
+        if figure is None:
+            return otherwise
+        value = figure.at(self.size)
+        if value is None:
+            raise CannotWork("a figure for this size is missing")
+        return value
+
+    # ------------------------------------------------------------ taking and making
+
+    def take(self, number: int, *, spaces: bool = False) -> None:
+        """Take places of the row below."""
+        if self.base:
+            self.base = False
+            if not spaces:
+                self._take(1, spaces=False)
+        self._take(number, spaces=spaces)
+
+    def _take(self, number: int, *, spaces: bool) -> None:
+        if self.cursor is None:
+            self.used += number
+            return
+        wanting = self.cursor.take_spaces(number) if spaces else self.cursor.take(number)
+        self.short += wanting
+        self.used += 0 if spaces else number - wanting
+
+    def left(self, *, spaces: bool = False) -> int:
+        """Return the places that are left. Raises CannotWork where the row below isn't known."""
+        if self.cursor is None:
+            raise CannotWork("the row below is not known")
+        if self.cursor.fabric.ring:
+            raise CannotWork("how many stitches go into the ring is not said")
+        left = self.cursor.spaces_left() if spaces else self.cursor.left()
+        return left - (1 if self.base and not spaces else 0)
+
+    # ------------------------------------------------------------ driving
+
+    def run(self, steps: Sequence[Step]) -> Made:
+        """Work a whole round."""
+        unread = next(unread_in(steps), None)
+        if unread is not None:
+            raise CannotWork(unread.reason)
+        if begins_piece(steps) and not (self.below is not None and self.below.ring and not _makes_start(steps)):
+            self.below = None
+            self.starts = True
+        self.cursor = Cursor(self.below) if self.below is not None else None
+        before = None if self.below is None or self.below.ring else self.below.stitches
+        self.sequence(steps, top=True)
+        if self.base:
+            self.base = False
+            self._take(1, spaces=False)
+        left = 0
+        if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
+            left = max(0, self.cursor.left())
+        fabric = self.row.done() if self.row.segments or self.cursor is None else self._nothing_made(steps)
+        if self.flat_count is not None:
+            kind = fabric.segments[0].spots[0].kind if fabric.segments else "st"
+            fabric = plain(kind, self.flat_count)
+            left = 0
+        return Made(
+            fabric, before, self.used, left, self.short, tuple(self.items), self.starts, frozenset(), self.partial
+        )
+
+    def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
+        """A line that only makes the chain or ring leaves that; anything else that makes nothing was not understood."""
+        assert self.cursor is not None
+        if self.cursor.fabric.ring or any(isinstance(step, Chain | Ring) for step in steps) and self.starts:
+            self.left_alone = True
+            return self.cursor.fabric
+        raise CannotWork("no stitches were found in these words")
+
+    def sequence(self, steps: Sequence[Step], *, top: bool) -> None:
+        """Work steps in order."""
+        for index, step in enumerate(steps):
+            self.step(step, steps[index + 1 :], top=top)
+
+    def step(self, step: Step, rest: Sequence[Step], *, top: bool) -> None:
+        """Work one step; `rest` are those after it, for which places may have to be kept."""
+        match step:
+            case Work():
+                self.work(step, rest, top=top)
+            case Chain():
+                self.chain(step, rest)
+            case Skip():
+                self.skip(step, top=top)
+            case Together():
+                self.together(step, rest, top=top)
+            case Repeat():
+                self.repeat(step, rest, top=top)
+            case Ring():
+                self.cursor = Cursor(Fabric(ring=True))
+                self.starts = True
+                self.row = Row()
+            case Leave():
+                self.left_alone = True
+                if top and step.number is not None:
+                    number = self.number(step.number)
+                    self._take(number, spaces=False)
+                    self.used -= number
+                    self.left_alone = self.cursor is not None and self.cursor.left() == 0
+                    self.items.append(Item(Deed.LEAVE, step.span, 1, number, 0))
+            case OtherSide():
+                if self.chain_links < 1:
+                    raise CannotWork("which chain is worked along the other side is not known")
+                self.cursor = Cursor(plain(LINK, self.chain_links - 1))
+            case Evenly():
+                self.evenly(step)
+            case _:
+                pass
+
+    def note(self, deed: Deed, span: Span, uses: int, makes: int, *, top: bool, times: int = 1) -> None:
+        """Add a line to the sum; only whole steps of the round have one."""
+        if top:
+            self.items.append(Item(deed, span, times, uses, makes))
+
+    # ------------------------------------------------------------ places kept for later steps
+
+    def kept(self, rest: Sequence[Step]) -> int:
+        """Return how many stitches the following steps need, up to the next that takes all that is left."""
+        total = 0
+        for step in rest:
+            if isinstance(step, OtherSide):
+                break
+            need = self.need(step)
+            if need is None:
+                break
+            total += need
+        return total
+
+    def need(self, step: Step) -> int | None:
+        """Return the stitches a step takes, None where it takes whatever is left."""
+        if isinstance(step, Work):
+            if step.where.at is At.NEXT and not step.where.target.space:
+                if step.make.kind == "slst" and not step.where.last:
+                    return 0
+                return self.number(step.where.number) * max(step.make.uses, 0)
+            return None if step.where.at is At.EACH else 0
+        if isinstance(step, Skip):
+            return 0 if step.target.space or step.behind else self.number(step.number)
+        if isinstance(step, Together):
+            if step.where.at is At.NEXT and not step.where.target.space:
+                return self.number(step.where.number)
+            return None if step.where.at is At.EACH else 0
+        if isinstance(step, Leave):
+            return self.number(step.number, 0)
+        if isinstance(step, Repeat):
+            passes = self.passes(step)
+            if passes is None:
+                return None
+            one = 0
+            for inner in step.steps:
+                need = self.need(inner)
+                if need is None:
+                    return None
+                one += need
+            return one * passes
+        return 0
+
+    # ------------------------------------------------------------ stitches
+
+    def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
+        """Work a stitch into its places."""
+        where, make = step.where, step.make
+        times = self.number(step.times)
+        if make.kind == "slst" and where.at is not At.EACH and (not self.worked or not _more_work(rest)):
+            return
+        self.worked = True
+        spot = Spot(make.kind)
+        match where.at:
+            case At.RING:
+                self.base = False
+                self.row.add(spot, times * make.makes)
+                self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
+                if self.cursor is None:
+                    self.starts = True
+                    self.cursor = Cursor(Fabric(ring=True))
+            case At.SAME | At.POST_SAME:
+                taken = self.same(where)
+                self.row.add(spot, times * make.makes)
+                self.note(Deed.WORK, step.span, taken, times * make.makes, top=top)
+            case At.FROM_HOOK:
+                self.from_hook(step, times, top=top)
+            case At.EACH:
+                self.each(step, rest, times, top=top)
+            case At.NEXT:
+                self.next(step, times, top=top)
+            case At.BETWEEN:
+                raise CannotWork("stitches between stitches are not counted yet")
+            case At.ROW_ENDS:
+                raise CannotWork("stitches along row ends can't be counted from the words")
+            case At.BEHIND:
+                raise CannotWork("it goes into an earlier row or a skipped stitch")
+
+    def same(self, where: Where) -> int:
+        """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
+        if self.base:
+            self.base = False
+            self._take(1, spaces=False)
+            return 1
+        if not self.used and not stitches_of(self.row.segments) and where.at is At.SAME and self.cursor is not None and not self.cursor.fabric.ring:
+            self._take(1, spaces=False)
+            return 1
+        return 0
+
+    def from_hook(self, step: Work, times: int, *, top: bool) -> None:
+        """Go into the nth link from the hook: the links before it are skipped, and may stand for a stitch."""
+        nth = self.number(step.where.number, 2)
+        if self.cursor is None or self.cursor.fabric.stitches < nth:
+            if self.cursor is None:
+                raise CannotWork("the chain it is worked into is not known")
+            self.short += nth - self.cursor.fabric.stitches
+        counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
+        self.row = Row()
+        if counted:
+            self.row.add(Spot(step.make.kind))
+        self.cursor.take(nth)
+        self.chain_links = max(0, self.cursor.fabric.stitches - nth + 1)
+        self.used += 1
+        self.row.add(Spot(step.make.kind), times * step.make.makes)
+        self.note(Deed.WORK, step.span, nth, times * step.make.makes + counted, top=top)
+
+    def each(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
+        """Go into every place up to the end, but for those that the draft or the following steps keep."""
+        where, make = step.where, step.make
+        if where.target.space and not where.target.also_spaces:
+            number = self.left(spaces=True)
+            self.take(number, spaces=True)
+            if self.cursor is not None:
+                self.cursor.take(self.cursor.left())
+            self.row.add(Spot(make.kind), number * times * make.makes)
+            self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
+            return
+        number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))
+        if number < 0:
+            self.short -= number
+            number = 0
+        if make.uses > 1:
+            number //= make.uses
+        extra = self.left(spaces=True) if where.target.also_spaces else 0
+        self.take(number * max(make.uses, 1))
+        made = (number + extra) * times * make.makes
+        self.row.add(Spot(make.kind), made)
+        self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
+
+    def next(self, step: Work, times: int, *, top: bool) -> None:
+        """Go into the next places."""
+        where, make = step.where, step.make
+        number = self.number(where.number)
+        if step.bare and make.uses == 1 and make.makes == 1 and number in (2, 3) and self.choose("n-in-one", False):
+            number, times = 1, number
+        if where.target.space:
+            self.take(number, spaces=True)
+        elif make.uses:
+            self.take(number * make.uses)
+        if self.cursor is None:
+            self.starts = True
+        made = number * times * make.makes
+        self.row.add(Spot(make.kind), made)
+        self.note(Deed.WORK, step.span, 0 if where.target.space else number * make.uses, made, top=top)
+
+    def together(self, step: Together, rest: Sequence[Step], *, top: bool) -> None:
+        """Work a group into one place, or into each of several."""
+        where = step.where
+        self.worked = True
+        inner = Stitcher(self.size, None, self.choose)
+        inner.cursor = None
+        inner.worked = True
+        for part in step.steps:
+            inner.step(part, (), top=False)
+        segments = inner.row.segments
+        taken = 0
+        if where.at is At.EACH:
+            spaces = where.target.space
+            taken = self.left(spaces=spaces) - (0 if spaces else self.number(where.leave) if where.leave else self.kept(rest))
+            self.take(max(0, taken), spaces=spaces)
+            if spaces and self.cursor is not None:
+                self.cursor.take(self.cursor.left())
+            self.row.extend(segments, max(0, taken))
+        elif where.at is At.NEXT:
+            taken = self.number(where.number)
+            self.take(taken, spaces=where.target.space)
+            self.row.extend(segments, taken)
+        elif where.at is At.RING:
+            self.base = False
+            self.row.extend(segments)
+        elif where.at in (At.SAME, At.POST_SAME):
+            taken = self.same(where)
+            self.row.extend(segments)
+        else:
+            raise CannotWork("where this group goes is not clear")
+        times = 1 if where.at in (At.SAME, At.RING) else taken
+        self.note(Deed.WORK, step.span, taken, stitches_of(segments) * times, top=top)
+
+    # ------------------------------------------------------------ chains and skips
+
+    def chain(self, step: Chain, rest: Sequence[Step]) -> None:
+        """Make chains: a foundation, a beginning chain, or a space."""
+        number = self.number(step.n)
+        foundation = step.beginning and (self.cursor is None or _into_chain(rest)) and not (
+            self.cursor is not None and self.cursor.fabric.ring
+        )
+        if foundation and not self.row.segments:
+            self.cursor = Cursor(plain(LINK, number))
+            self.chain_links = number
+            self.starts = True
+            return
+        if step.beginning and not stitches_of(self.row.segments):
+            counts = step.counts
+            if counts is None:
+                joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
+                counts = self.choose(chain_key(number, joined), number >= 3 or (joined is True and number == 2))
+            if counts:
+                self.base = not (self.cursor is not None and self.cursor.fabric.ring)
+                self.row.add(Spot(step.kind or "ch"))
+                if step.and_space:
+                    self.row.add(Spot(SPACE, step.and_space))
+                self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
+            return
+        if any(isinstance(part, Work | Together | Repeat | Skip) for part in rest):
+            self.row.add(Spot(SPACE, number))
+        elif not all(not isinstance(part, Work | Together) for part in rest):
+            self.row.add(Spot(SPACE, number))
+        elif any(isinstance(part, Join) for part in rest):
+            self.row.add(Spot(SPACE, number))
+
+    def skip(self, step: Skip, *, top: bool) -> None:
+        """Pass over places."""
+        if step.behind:
+            return
+        number = self.number(step.number)
+        if step.target.space:
+            self.take(number, spaces=True)
+            return
+        if step.target.chain and self.cursor is not None and not any(
+            spot.kind == LINK for part in self.cursor.fabric.segments for spot in part.spots
+        ):
+            return
+        if self.base and self.choose("skip-is-base", True):
+            self.base = False
+        self.take(number)
+        self.note(Deed.SKIP, step.span, number, 0, top=top)
+
+    # ------------------------------------------------------------ repeats
+
+    def passes(self, step: Repeat) -> int | None:
+        """Return how often a group is worked, None for as often as it goes."""
+        times = step.times
+        if times.count is Count.TO_END or times.number is None:
+            return None
+        number = self.number(times.number)
+        if times.count is Count.MORE:
+            return number + 1
+        if times.count is Count.EITHER:
+            return number + 1 if self.choose("times-more", step.mark not in ("(", "[", "{")) else number
+        return number
+
+    def repeat(self, step: Repeat, rest: Sequence[Step], *, top: bool) -> None:
+        """Work a group as often as said, or as often as it fits."""
+        passes = self.passes(step)
+        to_end = passes is None
+        keep = 0
+        if to_end:
+            keep = self.number(step.times.leave) if step.times.leave else self.kept(rest)
+            limit = self.left() - keep
+        else:
+            limit = 0
+        if passes == 0:
+            return
+        done, uses, makes = self._passes(step, passes, limit)
+        left = 0
+        if to_end:
+            left = max(0, self.left() - keep)
+            if left and done and (self.partial_ok or _even_start(step)) and self._partial(step, left):
+                left = 0
+                self.partial = True
+        if top:
+            self.items.append(Item(Deed.REPEAT, step.span, done, uses, makes, left if to_end else None, to_end))
+        self.left_repeat += left
+
+    def _passes(self, step: Repeat, passes: int | None, limit: int) -> tuple[int, int, int]:
+        """Work the passes; return how many, and what the first used and made."""
+        done, uses, makes = 0, 0, 0
+        outer = self.row
+        while passes is None or done < passes:
+            if passes is None and limit <= 0:
+                break
+            before = self.cursor.copy() if self.cursor is not None else None
+            used, short = self.used, self.short
+            self.row = Row()
+            if done == 0 and stitches_of(outer.segments) and not self.worked:
+                self.worked = True
+            self.sequence(step.steps, top=False)
+            took = self.used - used + (self.short - short)
+            made = self.row.segments
+            self.row = outer
+            if passes is None and self.cursor is not None and (took > limit or self.short > short):
+                # this pass didn't fit any more
+                self.cursor = before
+                self.used, self.short = used, short
+                break
+            outer.extend(made)
+            if done == 0:
+                uses, makes = took, stitches_of(made)
+            done += 1
+            limit -= took
+            ahead = self.cursor.passes_ahead(before) if self.cursor is not None and before is not None else None
+            if ahead and took:
+                moved, fit = ahead
+                fit = min(fit, passes - done) if passes is not None else min(fit, limit // took)
+                if fit > 0 and self.cursor is not None:
+                    self.cursor.jump(moved * fit)
+                    outer.extend(made, fit)
+                    self.used += took * fit
+                    limit -= took * fit
+                    done += fit
+            elif self.cursor is None and passes is not None:
+                outer.extend(made, passes - done)
+                self.used += took * (passes - done)
+                done = passes
+            if passes is None and took == 0:
+                raise CannotWork("the repeat takes no stitches, so it never comes to an end")
+            if done > MOST_PASSES:
+                raise CannotWork("the repeat is worked too many times to follow")
+        return done, uses, makes
+
+    def _partial(self, step: Repeat, left: int) -> bool:
+        """Work the beginning of one more pass where it uses up exactly what is left."""
+        need = 0
+        for index, part in enumerate(step.steps):
+            wanted = self.need(part)
+            if wanted is None:
+                return False
+            need += wanted
+            if need == left:
+                self.sequence(step.steps[: index + 1], top=False)
+                return True
+            if need > left:
+                return False
+        return False
+
+    def evenly(self, step: Evenly) -> None:
+        """Spread increases or decreases over the round."""
+        before = self.left()
+        number = self.number(step.number, 0) if step.number else 0
+        if step.number is None and step.to is not None:
+            number = abs(self.number(step.to) - before)
+        self.take(before)
+        self.flat_count = before + step.change * number
+        self.items.append(Item(Deed.EVENLY, step.span, 1, before, self.flat_count))
+
+
+def chain_key(number: int, joined: bool | None) -> str:
+    """Return the name of the question whether a beginning chain of this length counts."""
+    return f"ch-{number}-counts" + ("-joined-to-it" if joined else "")
+
+
+def _even_start(step: Repeat) -> bool:
+    """Tell whether a repeat begins with the increase, so that it may stop half way and be right."""
+    first = next((part for part in step.steps if isinstance(part, Work)), None)
+    return first is not None and (first.make.makes > first.make.uses or (first.times.values[0] or 1) > 1) and False
+
+
+def _into_chain(rest: Sequence[Step]) -> bool:
+    return any(isinstance(part, Work) and part.where.at is At.FROM_HOOK for part in rest) or any(
+        isinstance(part, Ring) for part in rest
+    )
+
+
+def _makes_start(steps: Sequence[Step]) -> bool:
+    return any(isinstance(step, Ring) for step in steps) or _into_chain(steps)
+
+
+def _more_work(rest: Sequence[Step]) -> bool:
+    return any(isinstance(part, Work | Together | Repeat) for part in rest)
+
+
+def work_round(
+    steps: Sequence[Step], below: Fabric | None, size: int, choose: Choose, *, partial_ok: bool = False
+) -> Made:
+    """Work one round for one size. Raises CannotWork, whose message says why not."""
+    return Stitcher(size, below, choose, partial_ok).run(steps)
+
+
+__all__ = ["SPACE", "CannotWork", "Choose", "Made", "Segment", "begins_piece", "chain_key", "unread_in", "work_round"]

@@ -1,0 +1,453 @@
+"""The working of a whole pattern: every round of every size, in order, under the reading that agrees with most.
+
+Conventions that a draft leaves open are questions with two answers. The pattern is worked with the usual answers
+first; each question that came up is then turned over, and the other answer is kept where more stated counts agree
+under it, for the whole draft alike.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from ..pattern import (
+    Chain,
+    ChainRule,
+    Claim,
+    Count,
+    Pattern,
+    Repeat,
+    RepeatRounds,
+    Round,
+    Step,
+    WorkEven,
+)
+from ..workings import Reading, RoundWorking, SizeWorking, Standing, Workings
+from .claims import Compared, compare
+from .fabric import Fabric, plain
+from .stitching import CannotWork, Made, begins_piece, unread_in, work_round
+
+MOST_ROUNDS = 600
+AHEAD = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Answers:
+    """What is taken to hold for the questions of a draft: `said` by its notes, `chosen` by its counts."""
+
+    said: Mapping[str, bool] = field(default_factory=dict[str, bool])
+    chosen: Mapping[str, bool] = field(default_factory=dict[str, bool])
+
+
+@dataclass(slots=True)
+class _Asked:
+    """The questions that came up, with the usual answer to each."""
+
+    usual: dict[str, bool] = field(default_factory=dict[str, bool])
+
+
+@dataclass(frozen=True, slots=True)
+class _State:
+    """Where a size stands between two rounds: the row on the hook, and whether it is known for sure."""
+
+    fabric: Fabric | None = None
+    sure: bool = True
+
+
+@dataclass(slots=True)
+class _Worker:
+    """Works the rounds of a pattern in order under given answers."""
+
+    pattern: Pattern
+    answers: Answers
+    asked: _Asked
+    states: list[_State]
+    done: list[RoundWorking] = field(default_factory=list[RoundWorking])
+    inline: dict[int, bool] = field(default_factory=dict[int, bool])
+    section: int = -1
+    here: set[str] = field(default_factory=set[str])
+
+    def choose(self, key: str, usual: bool) -> bool:
+        """Answer a question, and remember that it came up."""
+        self.here.add(key)
+        self.asked.usual.setdefault(key, usual)
+        if key in self.answers.chosen:
+            return self.answers.chosen[key]
+        if key in self.answers.said:
+            return self.answers.said[key]
+        if key.startswith("ch-") and (said := self.inline.get(int(key.split("-")[1]))) is not None:
+            return said
+        return usual
+
+    # ------------------------------------------------------------ one round after the other
+
+    def run(self) -> list[RoundWorking]:
+        for index in range(len(self.pattern.rounds)):
+            self.one(index)
+        return self.done
+
+    def one(self, index: int) -> None:
+        round_ = self.pattern.rounds[index]
+        self.here = set()
+        self._enter(index, round_)
+        sizes: list[SizeWorking | None] = []
+        reason: str | None = None
+        unit = "sts"
+        resumed = False
+        covers: tuple[int, ...] = ()
+        for size in range(self.pattern.sizes.number):
+            if round_.sizes is not None and size not in round_.sizes:
+                sizes.append(None)
+                continue
+            if round_.first is not None and round_.first.at(size) is None:
+                sizes.append(None)
+                continue
+            try:
+                working, compared, took, covers = self._size(index, round_, size)
+            except CannotWork as cannot:
+                reason = reason or str(cannot)
+                sizes.append(self._not_worked(round_, size))
+                continue
+            unit = compared.unit if compared.unit != "sts" else unit
+            resumed = resumed or took
+            sizes.append(working)
+        standing = _standing(sizes)
+        if standing is Standing.UNREAD and reason is None:
+            reason = "the row below is not known"
+        self.done.append(
+            RoundWorking(
+                index=index,
+                sizes=tuple(sizes),
+                standing=standing,
+                unit=unit,
+                reason=reason if standing is Standing.UNREAD else None,
+                readings=tuple((key, self.choose(key, self.asked.usual[key])) for key in sorted(self.here)),
+                resumed=resumed,
+                covers=covers,
+            )
+        )
+
+    def _enter(self, index: int, round_: Round) -> None:
+        """Come to a round: a new section that doesn't start from nothing goes on from a row that is less than sure."""
+        for step in _chains(round_.steps):
+            if step.counts is not None and (number := step.n.values[0]) is not None and step.beginning:
+                self.inline[number] = step.counts
+        if round_.section == self.section:
+            return
+        first = self.section < 0
+        self.section = round_.section
+        if first or begins_piece(round_.steps) or round_.foundation:
+            return
+        number = round_.first.values[0] if round_.first else None
+        if number is not None and number > 1:
+            return
+        sizes = self.pattern.sections[round_.section].sizes
+        for size, state in enumerate(self.states):
+            if sizes is None or size in sizes:
+                self.states[size] = _State(state.fabric, sure=False)
+
+    def _not_worked(self, round_: Round, size: int) -> SizeWorking:
+        """Go on after a round that was not worked from what the draft states of it, if anything."""
+        stated = _stated(round_.claims, size)
+        before = self.states[size].fabric
+        self.states[size] = _State(plain("st", stated), sure=False) if stated else _State(None, sure=False)
+        return SizeWorking(
+            before=before.stitches if before is not None and not before.ring else None,
+            used=None,
+            count=None,
+            stated=stated,
+            sure=False,
+        )
+
+    # ------------------------------------------------------------ one round for one size
+
+    def _size(self, index: int, round_: Round, size: int) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
+        state = self.states[size]
+        made, rounds, covers = self._work(index, round_, size, state)
+        spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
+        compared = compare(round_.claims, made.fabric, size, spaces)
+        sure = (state.sure or made.starts) and not round_.loose
+        working = SizeWorking(
+            before=made.before,
+            used=made.used,
+            count=compared.worked,
+            stated=compared.stated,
+            left=made.left,
+            short=made.short,
+            kinds=made.fabric.kinds(),
+            spaces=made.fabric.spaces,
+            items=made.items,
+            rounds=rounds,
+            sure=sure,
+            agrees=compared.agrees,
+        )
+        fabric, resumed = made.fabric, False
+        if compared.agrees is False and compared.stated is not None:
+            if not sure and not state.sure:
+                # what it was worked from is not known for sure: the draft's own count is the better guide
+                raise CannotWork("it isn't sure which stitches this round is worked on")
+            fabric, resumed = self._after_difference(index, size, made.fabric, compared.stated)
+        self.states[size] = _State(fabric, sure=True if compared.agrees else sure)
+        if made.fabric.ring:
+            return working, compared, resumed, covers
+        return working, compared, resumed, covers
+
+    def _work(self, index: int, round_: Round, size: int, state: _State) -> tuple[Made, int, tuple[int, ...]]:
+        if isinstance(round_.directive, RepeatRounds):
+            return self._repeated(index, round_, round_.directive, size, state)
+        if isinstance(round_.directive, WorkEven):
+            return self._even(state)
+        number = covered(round_, size)
+        made = self._steps(round_, size, state.fabric)
+        starts = made.starts
+        for _ in range(number - 1):
+            if _settled(made):
+                break
+            made = self._steps(round_, size, made.fabric)
+        if starts and not made.starts:
+            made = Made(made.fabric, made.before, made.used, made.left, made.short, made.items, True, made.keys)
+        return made, number, ()
+
+    def _steps(self, round_: Round, size: int, below: Fabric | None) -> Made:
+        made = work_round(round_.steps, below, size, self.choose)
+        if made.left or made.short:
+            stated = _stated(round_.claims, size)
+            other = work_round(round_.steps, below, size, self.choose, partial_ok=True)
+            if other.partial and (stated is None or other.fabric.stitches == stated):
+                return other
+        return made
+
+    def _even(self, state: _State) -> tuple[Made, int, tuple[int, ...]]:
+        if state.fabric is None:
+            raise CannotWork("the row below is not known")
+        count = state.fabric.stitches
+        return Made(state.fabric, count, count, 0, 0, (), False, frozenset()), 1, ()
+
+    def _repeated(self, index: int, round_: Round, what: RepeatRounds, size: int, state: _State) -> tuple[Made, int, tuple[int, ...]]:
+        """Work rounds again: as many as the heading covers, as the times say, or until the count is reached."""
+        targets = targets_of(self.pattern, index, what)
+        if not targets:
+            raise CannotWork("the rounds to repeat were not found")
+        number = self._how_many(round_, what, size, len(targets))
+        made: Made | None = None
+        fabric = state.fabric
+        wanted = what.until.at(size) if what.until else None
+        before = fabric.stitches if fabric is not None and not fabric.ring else None
+        for turn in range(min(number, MOST_ROUNDS)):
+            target = self.pattern.rounds[targets[turn % len(targets)]]
+            made = self._target(targets[turn % len(targets)], target, size, fabric)
+            fabric = made.fabric
+            if wanted is not None and made.fabric.stitches == wanted:
+                break
+            if turn >= 2 * len(targets) and made.before == made.fabric.stitches and wanted is None and turn % len(targets) == len(targets) - 1 and fabric.stitches == before:
+                break
+        if made is None:
+            return self._even(state)[0], 0, targets
+        for then in what.then:
+            found = find_round(self.pattern, index, then)
+            if found is not None:
+                made = self._target(found, self.pattern.rounds[found], size, made.fabric)
+        if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
+            raise CannotWork("how often these rounds are repeated depends on a measurement")
+        return Made(made.fabric, before, made.used, made.left, made.short, made.items, False, made.keys), number, targets
+
+    def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
+        if isinstance(target.directive, RepeatRounds):
+            inner = targets_of(self.pattern, index, target.directive)
+            if not inner or inner[0] >= index:
+                raise CannotWork("the rounds to repeat were not found")
+            made: Made | None = None
+            for one in inner:
+                made = self._target(one, self.pattern.rounds[one], size, fabric if made is None else made.fabric)
+            assert made is not None
+            return made
+        if isinstance(target.directive, WorkEven):
+            return self._even(_State(fabric))[0]
+        if begins_piece(target.steps):
+            raise CannotWork("the round to repeat begins a piece")
+        return self._steps(target, size, fabric)
+
+    def _how_many(self, round_: Round, what: RepeatRounds, size: int, length: int) -> int:
+        """Return how many rounds a repeat of rounds covers."""
+        span = covered(round_, size)
+        if round_.first is not None and span > 1:
+            return span
+        if what.times is not None and what.times.number is not None:
+            number = what.times.number.at(size)
+            if number is None:
+                raise CannotWork("a figure for this size is missing")
+            return number * length
+        if what.until is not None:
+            return MOST_ROUNDS
+        return length
+
+    # ------------------------------------------------------------ after a difference
+
+    def _after_difference(self, index: int, size: int, made: Fabric, stated: int) -> tuple[Fabric, bool]:
+        """Go on from the count that the following rounds support: the one worked, or the one the draft states."""
+        other = plain(made.kinds()[0][0] if made.kinds() else "st", stated)
+        if self._support(index, size, other) > self._support(index, size, made):
+            return other, True
+        return made, False
+
+    def _support(self, index: int, size: int, fabric: Fabric) -> int:
+        """Count the agreements of the next rounds when they are worked from a row."""
+        score = 0
+        looked = 0
+        section = self.pattern.rounds[index].section
+        for later in range(index + 1, len(self.pattern.rounds)):
+            round_ = self.pattern.rounds[later]
+            if round_.section != section or looked >= AHEAD or begins_piece(round_.steps):
+                break
+            if round_.sizes is not None and size not in round_.sizes:
+                continue
+            looked += 1
+            try:
+                made, _, _ = self._work(later, round_, size, _State(fabric))
+            except CannotWork:
+                break
+            agrees = compare(round_.claims, made.fabric, size, False).agrees
+            score += 2 if agrees else 0
+            score -= 1 if made.left or made.short else 0
+            if agrees is False:
+                break
+            fabric = made.fabric
+        return score
+
+
+def _chains(steps: Sequence[Step]) -> list[Chain]:
+    return [step for step in steps if isinstance(step, Chain)]
+
+
+def _stated(claims: Sequence[Claim], size: int) -> int | None:
+    """Return the stitches stated, None where the claim is of something else."""
+    found = [claim for claim in claims if claim.kind not in ("space", "ch", "other")]
+    if not found:
+        return None
+    whole = next((claim for claim in found if claim.kind == "st"), None)
+    values = [claim.figure.at(size) for claim in ([whole] if whole else found)]
+    if any(value is None for value in values):
+        return None
+    return sum(value or 0 for value in values) + (1 if found[0].chain_apart else 0)
+
+
+def _settled(made: Made) -> bool:
+    """Tell whether working the same words again would change nothing."""
+    return made.before is not None and made.fabric.stitches == made.before and not made.fabric.spaces and not made.left and not made.short
+
+
+def covered(round_: Round, size: int) -> int:
+    """Return how many rounds a heading covers for a size."""
+    if round_.listed:
+        return len(round_.listed)
+    first = round_.first.at(size) if round_.first else None
+    last = round_.last.at(size) if round_.last else None
+    if first is None or last is None or last < first:
+        return 1
+    return min(last - first + 1, MOST_ROUNDS)
+
+
+def find_round(pattern: Pattern, before: int, number: int, section: int | None = None) -> int | None:
+    """Return the index of the nearest earlier round with a number, in the same section if it is there."""
+    own = pattern.rounds[before].section if section is None else section
+    best: int | None = None
+    for index in range(before - 1, -1, -1):
+        round_ = pattern.rounds[index]
+        if round_.first is None:
+            continue
+        for size in range(len(round_.first.values)):
+            first, last = round_.first.values[size], (round_.last or round_.first).values[size]
+            if first is not None and last is not None and first <= number <= last:
+                if round_.section == own:
+                    return index
+                if best is None:
+                    best = index
+    return best
+
+
+def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
+    """Return the indices of the rounds that a repeat of rounds means, in order; empty where one is missing."""
+    if what.first is not None:
+        last = what.last if what.last is not None else what.first
+        found: list[int] = []
+        for number in range(what.first, min(last, what.first + 100) + 1):
+            one = find_round(pattern, index, number)
+            if one is None:
+                return ()
+            found.append(one)
+        return tuple(found)
+    if what.back is None:
+        return ()
+    earlier = [n for n in range(index) if pattern.rounds[n].section == pattern.rounds[index].section and not pattern.rounds[n].foundation]
+    return tuple(earlier[-what.back :]) if len(earlier) >= what.back else ()
+
+
+def _standing(sizes: Sequence[SizeWorking | None]) -> Standing:
+    worked = [size for size in sizes if size is not None]
+    if not worked or any(size.count is None for size in worked):
+        return Standing.UNREAD
+    if any(size.agrees is False for size in worked):
+        return Standing.DIFFERS
+    return Standing.AGREES if any(size.agrees for size in worked) else Standing.UNSTATED
+
+
+# ---------------------------------------------------------------- the reading that agrees with most
+
+
+def _said(pattern: Pattern) -> dict[str, bool]:
+    """Return what the draft's notes settle of beginning chains."""
+    said: dict[str, bool] = {}
+    for note in pattern.conventions.chains:
+        lengths = (note.n,) if note.n is not None else (1, 2, 3, 4, 5)
+        counts = note.rule is ChainRule.COUNTS
+        for length in lengths:
+            if note.n is None and counts and length == 1:
+                continue
+            for ending in ("", "-joined-to-it"):
+                said[f"ch-{length}-counts{ending}"] = counts
+    return said
+
+
+def _score(done: Sequence[RoundWorking]) -> tuple[int, int, int]:
+    agree = sum(size.agrees is True for one in done for size in one.sizes if size)
+    differ = sum(size.agrees is False for one in done for size in one.sizes if size)
+    misfit = sum(bool(size.left or size.short) for one in done for size in one.sizes if size)
+    unread = sum(one.standing is Standing.UNREAD for one in done)
+    return agree - differ, -misfit, -unread
+
+
+def _work(pattern: Pattern, answers: Answers, asked: _Asked) -> list[RoundWorking]:
+    states = [_State() for _ in range(pattern.sizes.number)]
+    return _Worker(pattern, answers, asked, states).run()
+
+
+def work(pattern: Pattern) -> Workings:
+    """Work every round of every size of a pattern."""
+    said = _said(pattern)
+    asked = _Asked()
+    answers = Answers(said)
+    best = _work(pattern, answers, asked)
+    score = _score(best)
+    readings: list[Reading] = []
+    for key in sorted(asked.usual):
+        now = answers.chosen.get(key, said.get(key, asked.usual[key]))
+        trial = Answers(said, {**answers.chosen, key: not now})
+        other = _work(pattern, trial, asked)
+        other_score = _score(other)
+        gain = 2 if key in said else 1
+        better = other_score[0] >= score[0] + gain or (other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said)
+        agree, otherwise = score[0], other_score[0]
+        if better:
+            answers, best, score = trial, other, other_score
+            agree, otherwise = otherwise, agree
+        if agree != otherwise:
+            readings.append(Reading(key, answers.chosen.get(key, now), 0, max(0, agree), max(0, otherwise), said=key in said))
+    return Workings(tuple(best), tuple(readings))
+
+
+def has_either(steps: Sequence[Step]) -> bool:
+    """Tell whether steps hold a repeat whose number may be all or more."""
+    return any(isinstance(step, Repeat) and (step.times.count is Count.EITHER or has_either(step.steps)) for step in steps)
+
+
+__all__ = ["covered", "find_round", "has_either", "targets_of", "unread_in", "work"]

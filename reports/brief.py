@@ -1,0 +1,18 @@
+"""The brief report: a line a finding, in the form that editors and other programs know how to jump to."""
+
+from __future__ import annotations
+
+from ..lint.proof import Proof
+from .words import one_line, place_of, tally_words
+
+
+def brief(proof: Proof) -> str:
+    """Return `file:line:column: level: message [rule]` for each finding, and last how much was worked."""
+    path = one_line(proof.draft.path)
+    lines: list[str] = []
+    for finding in proof.findings:
+        place = place_of(proof.draft, finding.span)
+        message = one_line(finding.message)
+        lines.append(f"{path}:{place.line}:{place.column}: {finding.level.word}: {message} [{finding.rule}]")
+    lines.append(f"{path}: {tally_words(proof.tally)}")
+    return "\n".join(lines)

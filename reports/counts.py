@@ -1,0 +1,113 @@
+"""The count table: one row a round, for each size what the draft says beside what the instructions make."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from ..lint.proof import Proof
+from ..lint.workings import Standing
+from .words import cells, counts_of, folded, one_line, section_title, tally_words, window
+
+_SAYS, _MAKES = 5, 5
+_PAIR = _SAYS + 1 + _MAKES + 1  # and the mark
+_LONGEST_NAME = 20
+_GAP = "  "
+_MARK = "!"
+_STANDINGS = {
+    Standing.AGREES: "agrees",
+    Standing.DIFFERS: "differs",
+    Standing.UNSTATED: "no count",
+    Standing.UNREAD: "not read",
+}
+_STANDING = 8
+_LEGEND = (
+    "says: the draft's own count. makes: what the instructions come to. "
+    f"{_MARK} the two differ. - not for this size, or not worked."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    section: int
+    title: str
+    line: str
+    label: str
+    cells: tuple[str, ...]
+    standing: str
+
+
+def counts(proof: Proof, width: int = 80) -> str:
+    """Return the table of all rounds; sizes that don't fit side by side follow in a block of their own."""
+    path = one_line(proof.draft.path)
+    rows = [*_rows(proof)]
+    lines = [*folded(path, width)]
+    if not rows:
+        return "\n".join([*lines, "No rounds or rows were found, so there is nothing to count."])
+    names = [one_line(name) for name in proof.pattern.sizes.names] or [""]
+    names = [_cut(name, _LONGEST_NAME) for name in names]
+    lead = max(len(row.line) for row in rows)
+    label = min(max(cells(row.label) for row in rows), max(12, width // 3))
+    column = max(_PAIR, *(cells(name) for name in names))
+    left = lead + len(_GAP) + label + len(_GAP) + _STANDING
+    fits = max(1, (width - left) // (len(_GAP) + column))
+    for start in range(0, len(names), fits):
+        block = slice(start, min(start + fits, len(names)))
+        lines.append("")
+        lines += _block(rows, names, block, (lead, label, column), width)
+    lines.append("")
+    lines += folded(_LEGEND, width)
+    lines += folded(tally_words(proof.tally).capitalize() + ".", width)
+    return "\n".join(lines)
+
+
+def _rows(proof: Proof) -> Iterator[_Row]:
+    sizes = proof.pattern.sizes.number
+    for working in proof.workings.rounds:
+        round_ = proof.pattern.rounds[working.index]
+        worked, stated = counts_of(working, sizes)
+        label = one_line(round_.label)
+        yield _Row(
+            section=round_.section,
+            title=one_line(section_title(proof, round_) or ""),
+            line=str(proof.draft.position(round_.heading.start).line),
+            label=label if working.unit == "sts" else f"{label}, {one_line(working.unit)}",
+            cells=tuple(_pair(says, makes) for says, makes in zip(stated, worked, strict=True)),
+            standing=_STANDINGS[working.standing],
+        )
+
+
+def _pair(says: int | None, makes: int | None) -> str:
+    if makes is None:
+        return f"{'' if says is None else says:>{_SAYS}} {'-':>{_MAKES}} "
+    mark = _MARK if says is not None and says != makes else " "
+    return f"{'' if says is None else says:>{_SAYS}} {makes:>{_MAKES}}{mark}"
+
+
+def _block(
+    rows: Sequence[_Row], names: Sequence[str], block: slice, widths: tuple[int, int, int], width: int
+) -> Iterator[str]:
+    """Give the table for some of the sizes: their names, the columns' heads, and the rows by section."""
+    lead, label, column = widths
+    margin = " " * (lead + len(_GAP) + label)
+    if any(names):
+        yield (margin + "".join(_GAP + _to(name, column) for name in names[block])).rstrip()
+    heads = f"{'says':>{_SAYS}} {'makes':>{_MAKES}} "
+    yield (margin + "".join(_GAP + _to(heads, column) for _ in names[block])).rstrip()
+    section = -1
+    for row in rows:
+        if row.section != section and row.title:
+            yield from folded(row.title, width)
+        section = row.section
+        body = "".join(_GAP + _to(cell, column) for cell in row.cells[block])
+        shown = _to(_cut(row.label, label), label)
+        yield f"{row.line:>{lead}}{_GAP}{shown}{body}{_GAP}{row.standing}".rstrip()
+
+
+def _to(text: str, width: int) -> str:
+    """Fill text up with blanks to a width in cells."""
+    return text + " " * (width - cells(text))
+
+
+def _cut(text: str, width: int) -> str:
+    return window(text, 0, 0, width).text

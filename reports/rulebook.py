@@ -1,0 +1,84 @@
+"""The rulebook: the page of a rule, and all rules, a line each, by family."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import groupby
+
+from ..rules.rule import Flags, Passes, Rule
+from .words import Excerpt, folded, marks, safe
+
+OPENING, CLOSING = "⟦", "⟧"
+
+_INDENT = "  "
+_SET_IN = " " * 6
+_LEAST = 20  # columns that the words of a rule need beside its name
+
+
+def rule_list(rules: Sequence[Rule], width: int = 80) -> str:
+    """Return all rules by family: name, level and what each finds."""
+    name = max((len(rule.name) for rule in rules), default=0)
+    lines: list[str] = []
+    for family, members in groupby(rules, key=lambda rule: rule.family):
+        lines += ["", family.capitalize()]
+        for rule in members:
+            lead = f"{_INDENT}{rule.name:<{name}}  {rule.level.word:<10}  "
+            if len(lead) > width - _LEAST:
+                lines.append(lead.rstrip())
+                lead = _SET_IN
+            lines += folded(_sentence(rule.finds), width, lead, _SET_IN)
+    lines += ["", *folded("rowcall rulebook RULE shows the page of a rule, with examples.", width)]
+    return "\n".join(lines[1:])
+
+
+def rule_page(rule: Rule, width: int = 80) -> str:
+    """Return the page of a rule; what it points at in the examples is underlined with =."""
+    lines = [f"{rule.name}: {rule.level.word}, of the family {rule.family}"]
+    for heading, body in (
+        ("What it finds", rule.finds),
+        ("Why it matters", rule.why),
+        ("Where it stays silent", rule.limits),
+        ("Where this comes from", rule.source),
+    ):
+        lines += ["", heading, *folded(_sentence(body), width, _INDENT)]
+    lines += _examples("Points at the words underlined", rule, Flags, width)
+    lines += _examples("Says nothing here", rule, Passes, width)
+    return "\n".join(lines)
+
+
+def _sentence(text: str) -> str:
+    text = " ".join(text.split())
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "?", "!")) or not text else ".")
+
+
+def _examples(heading: str, rule: Rule, kind: type[Flags | Passes], width: int) -> Iterator[str]:
+    examples = [example for example in rule.examples if isinstance(example, kind)]
+    for number, example in enumerate(examples):
+        if number == 0:
+            yield from ("", heading)
+        else:
+            yield ""
+        running = False
+        for line in example.text.strip("\n").splitlines():
+            parts = folded(safe(line), width - len(_INDENT) + line.count(OPENING) + line.count(CLOSING))
+            for part in parts:
+                text, spots, running = _marked(part, running)
+                yield (_INDENT + text).rstrip()
+                if spots:
+                    yield _INDENT + spots
+
+
+def _marked(line: str, running: bool) -> tuple[str, str, bool]:
+    """Return a line without its signs, the line of marks below it, and whether one is still open after it."""
+    text, spots, start = "", "", 0
+    for character in line:
+        if character == OPENING:
+            running, start = True, len(text)
+        elif character == CLOSING:
+            spots += marks(Excerpt(text, start, len(text)))[len(spots) :]
+            running = False
+        else:
+            text += character
+    if running and text:
+        spots += marks(Excerpt(text, start, len(text)))[len(spots) :]
+    return text, spots, running
