@@ -84,7 +84,7 @@ class At(Enum):
     FROM_HOOK = "from hook"  # the nth chain from the hook
     RING = "ring"
     POST_SAME = "post same"  # around the post of a stitch that is used already
-    ROW_ENDS = "row ends"
+    ROW_ENDS = "row ends"  # along an edge, or spread evenly: a number of stitches in all
     BETWEEN = "between"  # between stitches
     BEHIND = "behind"  # into an earlier row, a skipped stitch or a stitch behind: what it uses is not known
 

@@ -12,6 +12,7 @@ from .words import cells, counts_of, folded, one_line, section_title, tally_word
 _SAYS, _MAKES = 5, 5
 _PAIR = _SAYS + 1 + _MAKES + 1  # and the mark
 _LONGEST_NAME = 20
+_SHORTEST_LABEL = 12
 _GAP = "  "
 _MARK = "!"
 _STANDINGS = {
@@ -34,7 +35,7 @@ class _Row:
     line: str
     label: str
     cells: tuple[str, ...]
-    standing: str
+    standing: Standing
 
 
 def counts(proof: Proof, width: int = 80) -> str:
@@ -47,10 +48,10 @@ def counts(proof: Proof, width: int = 80) -> str:
     names = [one_line(name) for name in proof.pattern.sizes.names] or [""]
     names = [_cut(name, _LONGEST_NAME) for name in names]
     lead = max(len(row.line) for row in rows)
-    label = min(max(cells(row.label) for row in rows), max(12, width // 3))
     column = max(_PAIR, *(cells(name) for name in names))
-    left = lead + len(_GAP) + label + len(_GAP) + _STANDING
-    fits = max(1, (width - left) // (len(_GAP) + column))
+    room = width - lead - len(_GAP) - len(_GAP) - _STANDING
+    label = _label_width(rows, room - len(names) * (len(_GAP) + column), width // 3)
+    fits = max(1, (room - label) // (len(_GAP) + column))
     for start in range(0, len(names), fits):
         block = slice(start, min(start + fits, len(names)))
         lines.append("")
@@ -59,6 +60,12 @@ def counts(proof: Proof, width: int = 80) -> str:
     lines += folded(_LEGEND, width)
     lines += folded(tally_words(proof.tally).capitalize() + ".", width)
     return "\n".join(lines)
+
+
+def _label_width(rows: Sequence[_Row], beside_all: int, most: int) -> int:
+    """Return the width for the rounds' names: what they need, or less so that all sizes fit side by side."""
+    wanted = min(max(cells(row.label) for row in rows), most)
+    return beside_all if _SHORTEST_LABEL <= beside_all < wanted else wanted
 
 
 def _rows(proof: Proof) -> Iterator[_Row]:
@@ -73,7 +80,7 @@ def _rows(proof: Proof) -> Iterator[_Row]:
             line=str(proof.draft.position(round_.heading.start).line),
             label=label if working.unit == "sts" else f"{label}, {one_line(working.unit)}",
             cells=tuple(_pair(says, makes) for says, makes in zip(stated, worked, strict=True)),
-            standing=_STANDINGS[working.standing],
+            standing=working.standing,
         )
 
 
@@ -100,8 +107,11 @@ def _block(
             yield from folded(row.title, width)
         section = row.section
         body = "".join(_GAP + _to(cell, column) for cell in row.cells[block])
+        differs = row.standing is Standing.DIFFERS
         shown = _to(_cut(row.label, label), label)
-        yield f"{row.line:>{lead}}{_GAP}{shown}{body}{_GAP}{row.standing}".rstrip()
+        # A round that differs for a size in another block agrees as far as this one goes.
+        here = _STANDINGS[Standing.AGREES if differs and _MARK not in body else row.standing]
+        yield f"{row.line:>{lead}}{_GAP}{shown}{body}{_GAP}{here}"
 
 
 def _to(text: str, width: int) -> str:

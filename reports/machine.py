@@ -11,7 +11,7 @@ from ..lint.draft import Draft
 from ..lint.finding import Change, Finding
 from ..lint.pattern import Figure
 from ..lint.proof import Proof
-from ..lint.workings import RoundWorking, Standing
+from ..lint.workings import RoundWorking
 from .words import counts_of, place_of, section_title
 
 Json = dict[str, object]
@@ -53,8 +53,6 @@ def _round(proof: Proof, working: RoundWorking) -> Json:
     pattern = proof.pattern
     round_ = pattern.rounds[working.index]
     worked, stated = counts_of(working, pattern.sizes.number)
-    if working.standing is Standing.UNREAD:
-        worked = [None] * len(worked)
     return {
         "line": proof.draft.position(round_.heading.start).line,
         "section": section_title(proof, round_),

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from ..lint.draft import Draft, Span
 from ..lint.pattern import Round
 from ..lint.proof import Proof, Tally
-from ..lint.workings import RoundWorking
+from ..lint.workings import RoundWorking, Standing
 
 _JOINER = "\u200d"  # holds an emoji of several characters together
 _HARMFUL = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
@@ -78,7 +78,7 @@ def window(text: str, start: int, end: int, width: int) -> Excerpt:
 
 
 def _grown(text: str, start: int, end: int, width: int) -> tuple[int, int, int]:
-    """Grow a window around the marked characters to both sides alike; give its start, its end and the marks' end."""
+    """Grow a window around the marked characters to both sides; give its start, its end and theirs."""
     left, right, used = start, start, 0
 
     def fits(left: int, right: int, more: str) -> bool:
@@ -162,9 +162,10 @@ def section_title(proof: Proof, round_: Round) -> str | None:
 
 
 def counts_of(working: RoundWorking, sizes: int) -> tuple[list[int | None], list[int | None]]:
-    """Return the worked and the stated counts of a round, one a size."""
+    """Return the worked and the stated counts of a round, one a size; nothing is worked of one not read."""
     each = (*working.sizes, *(None,) * sizes)[:sizes]
-    worked = [None if one is None else one.count for one in each]
+    unread = working.standing is Standing.UNREAD
+    worked = [None if one is None or unread else one.count for one in each]
     return worked, [None if one is None else one.stated for one in each]
 
 

@@ -286,15 +286,28 @@ def _continues(text: str, lines: list[_Line], last: int, current: int, heading: 
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):
         return True
+    if alone and not _strong_title(text, lines[current]):
+        return True
+    if _bulleted(text, lines[current]):
+        return False
     complete = bool(_COMPLETE.search(before)) or before.endswith("*")
     if lines[last].width >= wide and not _is_title(text, lines[current]):
         return True
     if not complete:
         return not (_is_title(text, lines[current]) or re.match(r"[A-Z][a-z]+ ", words) and _prose(words)) or before.endswith(",")
-    if alone and not _is_title(text, lines[current]):
-        return not _prose(words)
-    bullet = text[lines[current].span.start] in "-\u2022*" and lines[current].start > lines[current].span.start + 1
-    return bool(_GOES_ON.match(words)) and not bullet and not _prose(words) and not _is_title(text, lines[current])
+    return bool(_GOES_ON.match(words)) and not _prose(words) and not _is_title(text, lines[current])
+
+
+def _bulleted(text: str, line: _Line) -> bool:
+    """Tell whether a line is an entry of a list."""
+    return text[line.span.start] in "-\u2022" and line.start > line.span.start + 1
+
+
+def _strong_title(text: str, line: _Line) -> bool:
+    """Tell whether a line is surely a title: the name of a part, or capitals throughout."""
+    words = text[line.start : line.span.end].strip(" *_#:;")
+    letters = [char for char in words if char.isalpha()]
+    return _is_title(text, line) and (bool(_PART.match(words)) or all(char.isupper() for char in letters))
 
 
 def _prose(words: str) -> bool:

@@ -94,8 +94,8 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     """
     what = kind(items, index)
     at = index
-    if what in ("=", "-", ":"):
-        while kind(items, at) in ("=", "-", ":", "total", "noise") or text_at(items, at) in _YOU_HAVE:
+    if what in ("=", "-", ":", "|"):
+        while kind(items, at) in ("=", "-", ":", "|", "total", "noise") or text_at(items, at) in _YOU_HAVE:
             at += 1
     elif text_at(items, index) in _YOU_HAVE or what == "total":
         spoken = 0
@@ -117,11 +117,9 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         end = stop
     while kind(items, end) in ("total",) or text_at(items, end) in ("now", "made", "total", "around"):
         end += 1
-    if what == "-" and not _closes(items, end):
+    if what in ("-", ":", "|") and not _closes(items, end):
         return None
-    if what == ":" and not _closes(items, end):
-        return None
-    if what not in ("=", "-", ":") and claim.kind == "other":
+    if what not in ("=", "-", ":", "|") and claim.kind == "other":
         return None
     return tuple(found), end
 
@@ -131,13 +129,13 @@ def _named(items: Sequence[Item], index: int) -> bool:
 
 
 def _closes(items: Sequence[Item], index: int) -> bool:
-    return kind(items, index) in ("", ".", ";", "group", ",") or index >= len(items)
+    return kind(items, index) in ("", ".", ";", "group", ",", "|") or index >= len(items)
 
 
 def sentence_claim(items: Sequence[Item], index: int) -> tuple[Claim, int] | None:
     """Read a count that is a sentence of its own at the end: `. 24 sts.`; the unit must be named."""
     figure = figure_at(items, index)
-    if figure is None or not _named(items, index + 1):
+    if figure is None or not (_named(items, index + 1) or not _goes_on(items, index + 1)):
         return None
     claim, end = _with_unit(items, index, index + 1, figure)
     while kind(items, end) in ("total", "around"):
@@ -146,6 +144,10 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[Claim, int] | Non
     while kind(items, rest) in (".", ";", "turn", "fasten"):
         rest += 1
     return (claim, end) if rest >= len(items) else None
+
+
+def _goes_on(items: Sequence[Item], index: int) -> bool:
+    return any(item.kind not in (".", ";", "|") for item in items[index:])
 
 
 def spread_over(claim: Claim, figures: Sequence[int], span: Span) -> Claim:

@@ -110,6 +110,16 @@ def _pairs(text: str) -> list[tuple[int, int]]:
     return found
 
 
+def _slashed(text: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]]]:
+    """Read the numbers of a heading; `3-30/32/34` and `13/15/17` have one a size, the first size's come apart."""
+    match = re.fullmatch(r"\s*(?:(\d+)\s*-\s*)?(\d+)((?:\s*/\s*\d+)+)\s*", text)
+    if match is None:
+        return _pairs(text), []
+    lasts = [int(match[2]), *(int(number) for number in re.findall(r"\d+", match[3]))]
+    pairs = [(int(match[1]) if match[1] else last, last) for last in lasts]
+    return pairs[:1], pairs[1:]
+
+
 def _covered(pairs: list[tuple[int, int]]) -> tuple[tuple[tuple[int, int], ...], tuple[int, ...]]:
     """Reduce a list of numbers and ranges to the span covered and, where it has gaps, the numbers one by one."""
     if not pairs:
@@ -185,7 +195,7 @@ def word_heading(text: str, at: int, end: int) -> Heading | None:
         form = Form.ORDINAL
     if match is None or not match["word"]:
         return None
-    own = _pairs(match["nums"])
+    own, slashed = _slashed(match["nums"])
     word = match["word"].lower()
     tail = _tail(text, match.end(), own)
     alternate = tail.alternate
@@ -198,7 +208,7 @@ def word_heading(text: str, at: int, end: int) -> Heading | None:
         return None
     if said and separator and separator["sep"] == "=" :
         return None
-    sizes = tail.numbers
+    sizes = [*slashed, *tail.numbers]
     if not own and sizes:
         own, sizes = [sizes[0]], sizes[1:]
     covered, listed = _covered(own)

@@ -28,6 +28,11 @@ class Group:
         return "group"
 
     @property
+    def blank(self) -> bool:
+        """A bracket needs no white space before it to stand apart."""
+        return True
+
+    @property
     def inside(self) -> Span:
         """The span of the bracket's words, without its signs."""
         return Span(self.span.start + 1, max(self.span.start + 1, self.span.end - 1))

@@ -73,6 +73,9 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
     index = at
     post = False
     between = False
+    if text_at(items, at) == "in all" and (kind(items, at + 1) in ("st", "stitch") or figure_at(items, at + 1)):
+        every = _Seen(each=True)
+        return _finish(items, at, _describe(items, at + 1, every), every, post=False, between=False)
     if kind(items, index) == "loops":
         index += 1
     if kind(items, index) == "around" and not _post_follows(items, index + 1):
@@ -132,7 +135,7 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             if what == "noise" and not _noise_fits(items, index, named=named):
                 break
             _determine(items, index, seen)
-        elif not named and (number := figure_at(items, index)) is not None and _number_fits(items, index):
+        elif not named and seen.number is None and (number := figure_at(items, index)) is not None and _number_fits(items, index, seen):
             seen.number = number
         elif what == "stitch" and _stitch_is_place(items, index, seen, named=named):
             index = _stitch_place(items, index, seen)
@@ -157,8 +160,6 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             seen.top = True
         elif what == "post" and not named:
             pass
-        elif what == "hook" and seen.chain:
-            named = True
         elif word == "and" and named and _more_places(items, index + 1):
             pass
         else:
@@ -176,8 +177,11 @@ def _noise_fits(items: Sequence[Item], index: int, *, named: bool) -> bool:
     return word in ("the", "of", "a", "an", "your", "this", "both")
 
 
-def _number_fits(items: Sequence[Item], index: int) -> bool:
-    """Tell whether a number counts places: `next 9 sts`, not the times of the following stitch."""
+def _number_fits(items: Sequence[Item], index: int, seen: _Seen) -> bool:
+    """Tell whether a number counts places: `next 9 sts`, not the times of the following stitch or a count at the end."""
+    figure = figure_at(items, index)
+    if kind(items, index) == "group" and seen.each and figure is not None and not figure.is_list:
+        return False
     return not (kind(items, index + 1) == "times" and text_at(items, index + 1) != "x")
 
 
@@ -236,6 +240,9 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
     while kind(items, stop) == "-":
         stop += 1
     number = figure_at(items, stop)
+    if number is None and kind(items, stop) == "space":
+        seen.space = True
+        return stop + 1
     if number is not None and (kind(items, stop + 1) == "space" or text_at(items, stop - 1) == "-" or seen.top or seen.same or not seen.next):
         seen.size = number.values[0]
         stop += 1
@@ -256,6 +263,8 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
 
 def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: bool, between: bool) -> Placed | None:
     end = _past_reference(items, stop)
+    if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
+        end += 1
     if kind(items, end) == "hook":
         end += 1
         return Placed(Where(At.FROM_HOOK, number=_nth(seen), span=_span(items, at, end)), end)

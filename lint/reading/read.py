@@ -9,11 +9,12 @@ from ..pattern import Conventions, ListStyle, Pattern, Sizes
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .letters import clean
+from .mending import mended
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
-from .sizes import find_sizes
+from .sizes import find_sizes, titled_sizes
 from .specials import definitions, with_defined
-from .words import Words, lexicon
+from .words import Words, lexicon, words_of
 
 
 def read(draft: Draft) -> Pattern:
@@ -26,7 +27,7 @@ def read(draft: Draft) -> Pattern:
     craft = craft_of(text)
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
-    words = Words.of(text, lex)
+    words = Words.made_of(mended(words_of(text, lex)))
     head = _head(found, len(text))
     defined = tuple(definitions(text, head, words))
     words = with_defined(words, defined, frozenset(lex.stitches) | frozenset(lex.labels))
@@ -81,6 +82,10 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
     listed = number_of_sizes(lists)
     if listed == 1 and headings >= 2:
         listed = 2
+    if listed == 1:
+        titles = [(text[block.span.start : block.span.end], block.span) for block in found if block.kind is not Kind.ROUND]
+        if (titled := titled_sizes(titles)).names:
+            return titled
     return find_sizes(text[head.start : head.end], listed)
 
 

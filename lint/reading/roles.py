@@ -27,6 +27,7 @@ class Role(Enum):
 
 
 _TALK = {"remark", "side", "loops", "spiral"}
+_TALKING = {"see", "note", "optional", "or", "i.e.", "if", "when", "not", "shell", "corner", "first", "but", "you", "for", "don't", "this", "these", "it"}
 
 
 def _is_count(group: Group) -> bool:
@@ -80,9 +81,26 @@ def _talk(group: Group) -> bool:
     words = list(flat(group.items))
     if not words:
         return True
-    if words[0].kind in _TALK or words[0].text in ("see", "note", "optional", "or", "i.e.", "if", "when", "not", "shell", "corner", "first", "but", "you", "for"):
+    if words[0].kind in _TALK or words[0].text in _TALKING:
         return True
-    return any(word.text in ("made", "formed", "see") for word in words) or not _has_steps(group)
+    if words[0].text == "working" and not any(word.kind == "number" for word in words):
+        return True
+    return any(word.text in ("made", "formed", "see", "twist", "not") for word in words) or not _has_steps(group)
+
+
+def _closes_round(items: Sequence[Item], index: int) -> bool:
+    """Tell whether no stitch is worked after the bracket at an index."""
+    return not any(word.kind in ("stitch", "rep", "*") for word in flat(items[index + 1 :]))
+
+
+def _plain_stitch(items: Sequence[Item], index: int) -> bool:
+    item = items[index]
+    return isinstance(item, Word) and item.stitch is not None and item.stitch.kind not in ("increase", "decrease")
+
+
+def _only_stitch(items: Sequence[Item], index: int) -> bool:
+    """Tell whether the stitch before a bracket is all there is to the round: `SC (18)`."""
+    return not any(item.kind in ("stitch", "group", "number", "rep") for item in items[: index - 1])
 
 
 def _takes_number(items: Sequence[Item], index: int) -> bool:
@@ -93,9 +111,18 @@ def _takes_number(items: Sequence[Item], index: int) -> bool:
         return True
     if after in ("stitch", "st", "space", "round") and before not in ("around",):
         return True
-    if before in ("next", "last", "each", "over", "times", "skip", "first") or text_at(items, index - 1) == "of":
+    if text_at(items, index - 1) == "x" and figure_at(items, index - 2) is not None:
+        return False
+    if before == "each" and _closes_round(items, index):
+        figure = figure_at(items, index)
+        return figure is not None and figure.is_list
+    if before in ("next", "last", "each", "over", "skip", "first") or text_at(items, index - 1) in ("of", "x"):
         return True
     if before == "stitch":
+        if _closes_round(items, index):
+            figure = figure_at(items, index)
+            listed = figure is not None and figure.is_list
+            return _plain_stitch(items, index - 1) if listed else _only_stitch(items, index)
         item = items[index - 1]
         two = kind(items, index - 2)
         named_place = two in ("next", "each", "last", "same", "into", "first", "noise") or figure_at(items, index - 2) is not None
@@ -126,7 +153,7 @@ def role(items: Sequence[Item], index: int) -> Role:
         return Role.ROUNDS
     follows_times = read_times(items, after)
     follows_place = read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
-    if _is_count(group) and not follows_times and not follows_place and not _single_before_rep(items, after):
+    if _is_count(group) and (not follows_times or any(word.kind == "st" for word in words)) and not follows_place and not _single_before_rep(items, after):
         return Role.COUNT
     if _talk(group) and not (follows_times and _has_steps(group)):
         return Role.REMARK

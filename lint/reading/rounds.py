@@ -65,6 +65,7 @@ class Assembly:
             self.sections.append(Section(title, span, sizes))
             self.fresh = False
             self.title = None
+            self.last_number = 0
         return len(self.sections) - 1
 
     def take_title(self, block: Block) -> None:

@@ -19,7 +19,8 @@ _LINE = re.compile(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<l
 _RUN = re.compile(r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)")
 _HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
 _ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
-_SPLIT = re.compile(r"\s*(?:[/,;()\[\]{}|]|\band\b|\bor\b|&|\s-\s)+\s*", re.IGNORECASE)
+_SPLIT = re.compile(r"\s*(?:[/,;()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
+_SPLIT_BY_COMMA = re.compile(r"\s*(?:[,;()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +36,8 @@ def _name(part: str) -> str:
     return cut.strip(" .*_-:\"'") or part.strip(" .*_-:\"'")
 
 
-def _candidate(text: str, start: int) -> _Candidate | None:
-    parts = [part for part in _SPLIT.split(text) if part.strip(" .*_-:\"'")]
+def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candidate | None:
+    parts = [part for part in split.split(text) if part.strip(" .*_-:\"'")]
     names = tuple(_name(part) for part in parts)
     if len(names) < 2 or len(set(names)) != len(names):
         return None
@@ -61,12 +62,16 @@ def _candidates(text: str) -> Iterable[_Candidate]:
                 yield _Candidate(tuple(names), Span(line.start(), end), len(names))
         for pattern in (_LINE, _RUN):
             match = pattern.search(line[0])
-            if match and (found := _candidate(_first_list(match["list"]), line.start() + match.start("list"))):
-                yield found
+            if match is None:
+                continue
+            for split in (_SPLIT_BY_COMMA, _SPLIT):
+                if found := _candidate(_first_list(match["list"]), line.start() + match.start("list"), split):
+                    yield found
         for bracket in re.finditer(r"\(([^()\n]{3,80})\)", line[0]):
-            found = _candidate(bracket[1], line.start() + bracket.start(1))
-            if found and found.known == len(found.names):
-                yield found
+            for split in (_SPLIT_BY_COMMA, _SPLIT):
+                found = _candidate(bracket[1], line.start() + bracket.start(1), split)
+                if found and found.known == len(found.names):
+                    yield found
         found = _candidate(line[0], line.start())
         if found and found.known == len(found.names):
             yield found
@@ -91,6 +96,18 @@ def _fits_lines(lines: Sequence[re.Match[str]]) -> Iterable[_Candidate]:
             last = line.end()
     if len(set(names)) > 1:
         yield _Candidate(tuple(dict.fromkeys(names)), Span(first, last), len(names))
+
+
+def titled_sizes(titles: Sequence[tuple[str, Span]]) -> Sizes:
+    """Find sizes that have a section each: titles that are usual names of sizes, at least two of them."""
+    names: dict[str, Span] = {}
+    for title, span in titles:
+        name = re.sub(r"\s*\([^)]*\)|\s*\bsizes?\b|[*_#:]", "", title, flags=re.IGNORECASE).strip(" .-")
+        if _FULL_NAME.fullmatch(name):
+            names.setdefault(name, span)
+    if len(names) < 2:
+        return Sizes(())
+    return Sizes(tuple(names), next(iter(names.values())), declared=True)
 
 
 def find_sizes(head: str, listed: int) -> Sizes:
@@ -130,7 +147,7 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
     words = text.strip(" *_#-:.")
     if _ALL.fullmatch(words):
         return SizeNote(span, None)
-    match = _ONLY.match(text.strip(" *_#"))
+    match = _ONLY.match(re.sub(r"\s*\([^)]*\)", "", text).strip(" *_#"))
     if match is None or not sizes.names:
         return None
     only = bool(match["only"]) or bool(re.search(r"(?i)\bonly\b", text))

@@ -16,7 +16,7 @@ from .words import Word, Words
 _ENTRY = re.compile(
     r"(?m)^[ \t*\u2022>-]*(?P<term>[A-Za-z][\w'./ -]{0,28}?)[ \t]*(?:\((?P<short>[\w' .-]{1,14})\))?[ \t]*(?:[:=]|\s-\s?|-\s|--+|\.\s{1,6}(?=[A-Z]))[ \t]*(?P<words>[^\n]+(?:\n(?![\n])[ \t]+[a-z][^\n]*)*)"
 )
-_TOGETHER = re.compile(r"(?i)\b(?:tog(?:ether)?|into one|as one|decreas\w*)\b")
+_TOGETHER = re.compile(r"(?i)\b(?:tog(?:ether)?|(?:into|as) (?:one|1)(?!\s+(?:st|sc|dc|hdc|tr|sp))|decreas\w*)\b")
 _CLOSED = re.compile(r"(?i)\b(?:in|into)\s+(?:the\s+)?(?:same|one|a|1|next|indicated)\s+(?:st|sc|dc|hdc|tr|stitch|sp|space)")
 _INCREASE = re.compile(r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b")
 _NUMBERS = {"two": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4, "five": 5, "5": 5}
@@ -36,7 +36,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
 def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     """Work out what a described stitch uses and makes; None where its words don't tell."""
     name = re.sub(r"\s+", " ", term.lower())
-    if _TOGETHER.search(said) and not (_CLOSED.search(said) and re.search(r"(?i)closed|loops? (?:left )?on", said)):
+    if _TOGETHER.search(said) and not re.search(r"(?i)\bincreas", said) and not (_CLOSED.search(said) and re.search(r"(?i)closed|loops? (?:left )?on", said)):
         number = next((_NUMBERS[word] for word in re.findall(r"\w+", said.lower()) if word in _NUMBERS), 2)
         return Make(name, number, 1, 1)
     if re.search(r"(?i)\bclosed? together\b|\bbobble|\bpuff|\bpopcorn|\bcluster|\byarn over|\byo\b", said):
@@ -101,4 +101,4 @@ def with_defined(words: Words, defined: Sequence[Definition], known: frozenset[s
         else:
             found.append(everything[index])
             index += 1
-    return Words(tuple(found), tuple(word.span.start for word in found))
+    return Words.made_of(tuple(found))

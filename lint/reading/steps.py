@@ -44,8 +44,7 @@ from .roles import Role, role
 from .times import figure_at, is_in_all, read_times
 from .words import Word
 
-_SOFT = {",", ";", ".", ":", "+", "-", "noise", "work", "round", "side", "loops", "even", "spiral", "total", "remain", "around", "=", "/", "&", '"', "'", "evenly"}
-_ONE_IN = 1
+_SOFT = {"|", ",", ";", ".", ":", "+", "-", "noise", "work", "round", "side", "loops", "even", "spiral", "total", "remain", "around", "=", "/", "&", '"', "'", "evenly"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -177,7 +176,7 @@ class _Reader:
         if simple and simple():
             return True
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
-            return self._stitch() or self._leave() or self._ring_words() or self._double() or self._counts_as_words()
+            return self._stitch() or self._leave() or self._double()
         return False
 
     def _turn(self) -> bool:
@@ -194,7 +193,6 @@ class _Reader:
         """Take words that only tell how or with what, to the end of the clause or the next instruction."""
         start = self.at
         self.at += 1
-        depth_word = self._kind()
         while self.at < len(self.items):
             what = self._kind()
             if what in (",", ";", ".", "group", "*", "rep", "fasten", "turn") or what in self.marks:
@@ -204,7 +202,6 @@ class _Reader:
             if self._begins_chain() or self._begins_stitch(start):
                 break
             self.at += 1
-        del depth_word
         self._add(Remark(self._span(start)))
         return True
 
@@ -239,7 +236,9 @@ class _Reader:
             self.claims.extend(claims)
             self.at = end
             return True
-        if self._kind() == "number" and self._kind(-1) in (".", ";", "turn", "fasten", "") and self._complete():
+        last = all(item.kind in (".", ";", "|") for item in self.items[self.at + 1 :]) and self._kind(-1) not in ("round", "from", "noise")
+        stitches = (self._kind(1) == "st" or last) and self._made_something()
+        if self._kind() == "number" and (stitches or (self._kind(-1) in (".", ";", "turn", "fasten", "") and self._complete())):
             one = sentence_claim(self.items, self.at)
             if one:
                 claim, end = one
@@ -273,7 +272,7 @@ class _Reader:
         assert isinstance(group, Group)
         match role(self.items, self.at):
             case Role.NUMBER:
-                return self._stitch() or self._skip_number()
+                return self._stitch()
             case Role.COUNT:
                 return self._count(group)
             case Role.COUNTS_AS:
@@ -299,11 +298,13 @@ class _Reader:
                 return True
             case Role.PLACEMENT:
                 return self._placement(group)
+            case Role.STEPS if self._complete():
+                # what is said again in brackets after a whole round takes nothing
+                self._add(Remark(group.span))
+                self.at += 1
+                return True
             case Role.REPEAT | Role.STEPS:
                 return self._bracket_repeat(group)
-
-    def _skip_number(self) -> bool:
-        return False
 
     def _count(self, group: Group) -> bool:
         self._flush()
@@ -341,17 +342,13 @@ class _Reader:
             if not isinstance(step, Remark | Turn):
                 return
 
-    def _counts_as_words(self) -> bool:
-        return False
-
     def _times_group(self) -> bool:
         read = read_times(self.items, self.at)
         if read is None or not self.steps:
             self.at += 1
             return True
         self._flush()
-        last = self.steps[-1]
-        if isinstance(last, Work | Repeat | Together):
+        if isinstance(self.steps[-1], Work | Repeat | Together):
             self._repeat_last(read.times)
         self.at = read.end
         return True
@@ -390,6 +387,9 @@ class _Reader:
         start = self.at
         steps = self._inner(group)
         self.at += 1
+        if steps and all(isinstance(step, Remark) for step in steps):
+            self._add(Remark(group.span))
+            return True
         star = False
         if self._kind() == "*" and self._kind(1) == "rep":
             self.at += 1
@@ -519,6 +519,8 @@ class _Reader:
             self.at = index
             return self._bracket_repeat_after_rep()
         read = read_times(self.items, index)
+        if read is None and text_at(self.items, index) in ("cont", "continuously", "throughout"):
+            index += 1
         times = read.times if read else Times(Count.TO_END, said=False)
         in_all = read is not None and is_in_all(self.items, index, read.end)
         if times.count is Count.TOTAL and not in_all:
@@ -610,7 +612,8 @@ class _Reader:
         start = self.at
         self.at += 1
         if self._joins_yarn():
-            return False if False else self._remark_from(start)
+            self.at = start
+            return self._remark()
         self._finish_join(start)
         return True
 
@@ -618,10 +621,6 @@ class _Reader:
         return self._text() in ("yarn", "new", "color", "colour", "cc", "mc", "contrast") or (
             self._kind() == "noise" and self._text(1) in ("yarn", "new", "color", "colour", "cc", "mc", "contrast")
         )
-
-    def _remark_from(self, start: int) -> bool:
-        self.at = start
-        return self._remark()
 
     def _finish_join(self, start: int) -> None:
         """Take the rest of a join: `with sl st to top of beg ch-3`, `in first sc`, up to the end of the clause."""
@@ -631,7 +630,7 @@ class _Reader:
             what = self._kind()
             if what in (",", ";", ".", "group", "*", "turn", "fasten", "rep", "=", "spiral", "skip", ":") or what in self.marks:
                 break
-            if what == "-" and not (self._kind(-1) == "stitch" and self._kind(1) == "number"):
+            if what == "-" and not (self._kind(-1) == "stitch" and self._kind(1) == "number" and not self.items[self.at].blank):
                 break
             item = self.items[self.at]
             if isinstance(item, Word) and item.stitch is not None:
@@ -639,14 +638,17 @@ class _Reader:
                     if self._kind(-1) == "noise" and self._kind(1) == "number" and self._text(-1) == "and":
                         break
                     chain = True
-                elif item.stitch.id != "slst" and chain is None and self._kind(-1) not in ("noise",):
-                    chain = False
                 elif item.stitch.id != "slst" and chain is None:
                     chain = False
             if what == "ring":
                 ring = True
-            if what == "number" and self._kind(1) == "stitch" and self._kind(-1) not in ("-", "stitch"):
-                break
+            if what == "number" and self._kind(1) in ("stitch", "-") and self._kind(-1) not in ("-", "stitch"):
+                chain_at = self.at + (2 if self._kind(1) == "-" else 1)
+                named = self.items[chain_at] if chain_at < len(self.items) else None
+                if not (isinstance(named, Word) and named.stitch is not None and named.stitch.kind == "chain" and self._kind(-1) in ("noise", "into")):
+                    break
+                self.at = chain_at
+                chain = True
             if what == "stitch" and self._kind(1) in ("each", "around") or (what == "stitch" and self._kind(1) == "into" and self._kind(2) in ("each", "next") and self._text() not in ("sl st",)):
                 break
             self.at += 1
@@ -681,9 +683,6 @@ class _Reader:
             return True
         self._make_ring(self._span(start))
         return True
-
-    def _ring_words(self) -> bool:
-        return False
 
     def _other_side(self) -> bool:
         index = self.at
@@ -765,9 +764,46 @@ class _Reader:
         self._add(Leave(self._span(start), number))
         return True
 
+    def _every_nth(self) -> bool:
+        """Read `increasing in every 11th st`, `dec every 6th stitch`: as often as it goes round."""
+        item = self.items[self.at]
+        stem = text_at(self.items, self.at)[:3]
+        if stem not in ("inc", "dec") or not isinstance(item, Word):
+            return False
+        index = self.at + 1
+        while kind(self.items, index) in ("into", "noise", "st"):
+            index += 1
+        nth = self.items[index + 1] if index + 1 < len(self.items) else None
+        if kind(self.items, index) != "each" or not isinstance(nth, Word) or nth.kind != "ordinal" or (nth.value or 0) < 2:
+            return False
+        start = self.at
+        self.at = index + 2
+        if self._kind() in ("st", "stitch"):
+            self.at += 1
+        while self._kind() == "around":
+            self.at += 1
+        span = self._span(start)
+        one = Figure((1,), span)
+        change = Make("inc", 1, 2) if stem == "inc" else Make("dec", 2, 1)
+        before = (nth.value or 0) - change.uses
+        body: list[Step] = [Work(Make("st"), one, Where(At.NEXT, Figure((before,), span)), span)] if before else []
+        body.append(Work(change, one, Where(At.NEXT, one), span))
+        self._add(Repeat(tuple(body), Times(Count.TO_END, span=span), span, mark=""))
+        return True
+
     def _double(self) -> bool:
-        """Read `increase in every st` said as `double every st`."""
-        return False
+        """Read `double every st`: two in each."""
+        if self._every_nth():
+            return True
+        if self._text() not in ("double", "doubling") or self._kind(1) != "each" or self._kind(2) != "st":
+            return False
+        start = self.at
+        self.at += 3
+        while self._kind() == "around":
+            self.at += 1
+        span = self._span(start)
+        self._add(Work(Make("st"), Figure((2,), span), Where(At.EACH, span=span), span))
+        return True
 
     # ------------------------------------------------------------ stitches
 
@@ -775,6 +811,8 @@ class _Reader:
         """Read a stitch with its number and place: `1 sc in each of next 9 sts`, `sc 7`, `2 dc in next st`, `inc`."""
         start = self.at
         index = self.at
+        if self._every_nth():
+            return True
         while kind(self.items, index) in ("loops", "work", "noise"):
             index += 1
         number = figure_at(self.items, index)
@@ -791,6 +829,10 @@ class _Reader:
         word = self.items[index] if index < len(self.items) else None
         if not isinstance(word, Word) or word.stitch is None:
             return False
+        if word.stitch.kind in ("increase", "decrease") and text_at(self.items, index - 1) == "of":
+            return False  # `one more round of increases`
+        if number is None and kind(self.items, index - 1) == "into" and kind(self.items, index + 1) in ("", ".", ",", ";"):
+            return False  # `work each round in dc`
         if word.stitch.kind == "chain":
             return self._chain(start, index, number)
         return self._work(start, index, word, number)
@@ -812,7 +854,7 @@ class _Reader:
         if kind(self.items, after) == "st":
             after += 1
         self.at = after
-        beginning = not any(not isinstance(step, Remark | Turn | Join | Ring | Chain) for step in self.steps)
+        beginning = all(isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps)
         self._add(Chain(number, self._span(start), beginning=beginning))
         index = after
         while kind(self.items, index) in (",", "-", "noise", ";") and kind(self.items, index + 1) in ("counts", "noise", "-"):
@@ -832,8 +874,6 @@ class _Reader:
         make = make_of(word)
         index += 1
         make, index = self._combined(make, word, index)
-        if kind(self.items, index) in ("inc",) :
-            index += 1
         before_times: Times | None = None
         after_number: Figure | None = None
         if number is None:
@@ -936,11 +976,21 @@ class _Reader:
         at = index
         if kind(self.items, at) == "." and kind(self.items, at + 1) in ("into", "around", "each", "loops"):
             at += 1
-        if kind(self.items, at) in ("evenly",):
-            at += 1
         while kind(self.items, at) == "work" or (kind(self.items, at) == "noise" and kind(self.items, at + 1) in ("into", "evenly", "around")):
             at += 1
         if kind(self.items, at) == "evenly":
+            at += 1
+            around = "around" in text_at(self.items, at - 1) or "across" in text_at(self.items, at - 1)
+            spread = self.items[at - 1].span
+            if number is not None and (number.is_list or (number.values[0] or 0) > 3):
+                self.at = read.end if (read := read_place(self.items, at)) else at
+                self._add(Work(make, number, Where(At.ROW_ENDS, span=spread), self._span(start)))
+                return
+            if around:
+                self.at = at
+                self._add(Work(make, number or Figure((1,), spread), Where(At.EACH, span=spread), self._span(start)))
+                return
+        if kind(self.items, at) == "group" and role(self.items, at) is Role.REMARK and read_place(self.items, at + 1):
             at += 1
         placed = read_place(self.items, at)
         if placed is None:
@@ -954,7 +1004,7 @@ class _Reader:
             self._add(step)
         if times is not None:
             self._times_in_place(times)
-        self._more_times(make)
+        self._more_times()
         self._and_places(make, number, start)
 
     def _times_in_place(self, times: Times) -> None:
@@ -963,7 +1013,7 @@ class _Reader:
         if isinstance(step, Work) and times.number is not None and step.where.at is not At.EACH:
             self.steps[-1] = replace(step, times=times.number)
 
-    def _more_times(self, make: Make) -> None:
+    def _more_times(self) -> None:
         """Apply `sc2tog over next 2 sts 3 times` and `2 sc in next st, x 6`."""
         if self._kind() in ("number", "times", "often", "group"):
             if self._kind() == "group" and role(self.items, self.at) is not Role.TIMES:
@@ -972,7 +1022,6 @@ class _Reader:
             if read and read.times.number is not None and isinstance(self.steps[-1], Work):
                 self._repeat_last(read.times)
                 self.at = read.end
-        del make
 
     def _and_places(self, make: Make, number: Figure | None, start: int) -> None:
         """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""
@@ -998,7 +1047,8 @@ class _Reader:
         span = self._span(start)
         one = Figure((1,), span)
         where = Where(At.NEXT, number or one)
-        self._add(Work(make, one, where, span, bare=True))
+        first = self.items[start]
+        self._add(Work(make, one, where, span, ambiguous=first.kind == "number", bare=True))
         if times is not None:
             self._repeat_last(times)
         elif self._kind() in ("times", "often") or (self._kind() == "group" and role(self.items, self.at) is Role.TIMES):
@@ -1014,6 +1064,11 @@ class _Reader:
 
 
 _NOT_COUNTS = {"does not count", "do not count", "doesn't count", "don't count"}
+
+
+def _travels(step: Step) -> bool:
+    """Tell whether a step only moves to where the round begins: `sl st in next ch-2 sp`."""
+    return isinstance(step, Work) and step.make.kind == "slst" and step.where.at is not At.EACH
 
 
 def _space_counted(items: Sequence[Item]) -> int:
@@ -1099,7 +1154,16 @@ def _in_one(steps: Sequence[Step]) -> tuple[Step, ...]:
     return tuple(found)
 
 
-_TALKED = {"round", "remark", "word"}
+_ABBREVIATED = ("sc", "dc", "hdc", "htr", "dtr", "inc", "dec", "sc2tog", "dc2tog", "hdc2tog", "invdec", "bpdc", "fpdc")
+
+
+def _nearly_stitch(text: str) -> bool:
+    """Tell whether an unknown word is a stitch with a letter too many."""
+    return any(text in (f"{name}{text[-1]}", f"{text[0]}{name}") for name in _ABBREVIATED) and text not in _ENGLISH
+
+
+_CHANGES = {"omit", "omitting", "except", "ending", "instead", "replacing", "miss", "without", "alternating", "alternate"}
+_ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
 
 
 def _harmless(items: Sequence[Item]) -> bool:
@@ -1107,13 +1171,17 @@ def _harmless(items: Sequence[Item]) -> bool:
     words = list(flat(items))
     for index, word in enumerate(words):
         before = words[index - 1] if index else None
-        if word.kind in ("skip", "rep", "*", "unworked"):
+        if word.kind in ("skip", "rep", "*", "unworked") or word.text in _CHANGES:
             return False
         if word.kind == "stitch":
             if before is None or before.kind not in ("first", "last", "same", "into", "noise", "each", "next", "from"):
                 return False
-        if word.kind == "number" and not (before and (before.kind in ("round", "-") or before.text in ("col", "color", "colour", "size", "step", "part", "hook", "no", "approx", "about", "chart", "yarn", "page"))):
+        if word.kind == "word" and len(word.text) > 1 and _nearly_stitch(word.text):
+            return False
+        if word.kind == "number" and not (before and (before.kind in ("round", "-") or before.text in ("col", "color", "colour", "size", "step", "part", "hook", "no", "approx", "about", "chart", "yarn", "page", "r", "rd"))):
             after = words[index + 1] if index + 1 < len(words) else None
+            if after is not None and after.kind == "more" and index + 2 < len(words) and words[index + 2].kind == "round":
+                continue
             if after is None or after.kind in ("stitch", "st", "space", ",", "more", "times", "each"):
                 return False
     return True

@@ -143,18 +143,32 @@ def _label(text: str) -> tuple[str, int | None]:
     return text, None
 
 
+_MEASURE = re.compile(
+    r"(?<![\w.,])\d+(?:[.,]\d+)?(?:\s?[\u00bc\u00bd\u00be]|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
+    r"|\d*[\u00bc\u00bd\u00be](?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?|\d+\.\d+(?:\s?(?:mm|cm|in))?",
+    re.IGNORECASE,
+)
+
+
 def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
-    """Label the words of a cleaned text. White space yields no word."""
+    """Label the words of a cleaned text; a measurement is one word of kind "measure". White space yields no word."""
     doc = lex.tokenizer(text)
     ends: dict[int, int] = {}
     for _, start, end in lex.matcher(doc):
         ends[start] = max(end, ends.get(start, 0))
+    measured = {match.start(): match.end() for match in _MEASURE.finditer(text)}
     words: list[Word] = []
     index, reach = 0, 0
     while index < len(doc):
         token = doc[index]
         if not token.text.strip():
             index += 1
+            continue
+        if (after := measured.get(token.idx)) is not None:
+            words.append(Word(text[token.idx : after].lower(), "measure", Span(token.idx, after), blank=token.idx > reach or not reach))
+            while index < len(doc) and doc[index].idx < after:
+                index += 1
+            reach = after
             continue
         end = ends.get(index, index + 1)
         piece = doc[index:end]
@@ -175,7 +189,14 @@ def _word(key: str, span: Span, lex: Lexicon, *, blank: bool) -> Word:
         value = ordinal(key) if label == "first" else None
         return Word(key, label, span, value=value, blank=blank)
     kind, value = _label(key)
+    if kind == "word" and not key.isascii() and (stitch := lex.stitches.get(_ascii(key))) is not None:
+        return Word(key, "stitch", span, stitch=stitch, blank=blank)
     return Word(key, kind, span, value=value, blank=blank)
+
+
+def _ascii(text: str) -> str:
+    """Drop letters of other alphabets that a keyboard or a scan left in a word."""
+    return "".join(char for char in text if char.isascii())
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,10 +207,9 @@ class Words:
     starts: tuple[int, ...]
 
     @classmethod
-    def of(cls, text: str, lex: Lexicon) -> Words:
-        """Label a cleaned text."""
-        found = words_of(text, lex)
-        return cls(found, tuple(word.span.start for word in found))
+    def made_of(cls, words: tuple[Word, ...]) -> Words:
+        """Index words by where they begin."""
+        return cls(words, tuple(word.span.start for word in words))
 
     def within(self, span: Span) -> tuple[Word, ...]:
         """Return the words that begin inside the span."""

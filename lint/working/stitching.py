@@ -28,6 +28,7 @@ from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, Segment, Spot, plain, stitches_of
 
 MOST_PASSES = 5_000
+FEWEST_AROUND = 12  # links from which a chain closed to a ring is worked link by link, not as a hole
 
 Choose = Callable[[str, bool], bool]
 
@@ -87,12 +88,15 @@ class Stitcher:
     below: Fabric | None
     choose: Choose
     partial_ok: bool = False
+    fresh: bool = True  # nothing of this piece has been made before
     cursor: Cursor | None = None
     row: Row = field(default_factory=Row)
     items: list[Item] = field(default_factory=list[Item])
     used: int = 0
     short: int = 0
     left_repeat: int = 0
+    counted_space: int = 0  # chains of the space that the counted beginning chain stands for besides its stitch
+    in_space: bool = False  # the round begins in a space, after slip stitches into it
     base: bool = False  # a counted beginning chain stands on a place not yet taken
     worked: bool = False
     starts: bool = False
@@ -116,12 +120,12 @@ class Stitcher:
         """Take places of the row below."""
         if self.base:
             self.base = False
-            if not spaces:
-                self._take(1, spaces=False)
+            if self.in_space or not spaces:
+                self._take(1, spaces=self.in_space)
         self._take(number, spaces=spaces)
 
     def _take(self, number: int, *, spaces: bool) -> None:
-        if self.cursor is None:
+        if self.cursor is None or (self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND):
             self.used += number
             return
         wanting = self.cursor.take_spaces(number) if spaces else self.cursor.take(number)
@@ -132,10 +136,10 @@ class Stitcher:
         """Return the places that are left. Raises CannotWork where the row below isn't known."""
         if self.cursor is None:
             raise CannotWork("the row below is not known")
-        if self.cursor.fabric.ring:
+        if self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND:
             raise CannotWork("how many stitches go into the ring is not said")
         left = self.cursor.spaces_left() if spaces else self.cursor.left()
-        return left - (1 if self.base and not spaces else 0)
+        return left - (1 if self.base and spaces is self.in_space else 0)
 
     # ------------------------------------------------------------ driving
 
@@ -155,7 +159,7 @@ class Stitcher:
             self._take(1, spaces=False)
         left = 0
         if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
-            left = max(0, self.cursor.left())
+            left = max(0, self.cursor.left()) if self.row.segments else 0
         fabric = self.row.done() if self.row.segments or self.cursor is None else self._nothing_made(steps)
         if self.flat_count is not None:
             kind = fabric.segments[0].spots[0].kind if fabric.segments else "st"
@@ -168,8 +172,7 @@ class Stitcher:
     def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
         """A line that only makes the chain or ring leaves that; anything else that makes nothing was not understood."""
         assert self.cursor is not None
-        if self.cursor.fabric.ring or any(isinstance(step, Chain | Ring) for step in steps) and self.starts:
-            self.left_alone = True
+        if self.starts and any(isinstance(step, Chain | Ring) for step in steps):
             return self.cursor.fabric
         raise CannotWork("no stitches were found in these words")
 
@@ -192,7 +195,7 @@ class Stitcher:
             case Repeat():
                 self.repeat(step, rest, top=top)
             case Ring():
-                self.cursor = Cursor(Fabric(ring=True))
+                self.cursor = Cursor(Fabric(plain(LINK, self.number(step.chains, 0)).segments, ring=True))
                 self.starts = True
                 self.row = Row()
             case Leave():
@@ -267,6 +270,7 @@ class Stitcher:
         where, make = step.where, step.make
         times = self.number(step.times)
         if make.kind == "slst" and where.at is not At.EACH and (not self.worked or not _more_work(rest)):
+            self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True
         spot = Spot(make.kind)
@@ -291,7 +295,11 @@ class Stitcher:
             case At.BETWEEN:
                 raise CannotWork("stitches between stitches are not counted yet")
             case At.ROW_ENDS:
-                raise CannotWork("stitches along row ends can't be counted from the words")
+                if times < 2:
+                    raise CannotWork("how many row ends there are is not known")
+                self.left_alone = True
+                self.row.add(spot, times * make.makes)
+                self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
             case At.BEHIND:
                 raise CannotWork("it goes into an earlier row or a skipped stitch")
 
@@ -299,8 +307,8 @@ class Stitcher:
         """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
         if self.base:
             self.base = False
-            self._take(1, spaces=False)
-            return 1
+            self._take(1, spaces=self.in_space)
+            return 0 if self.in_space else 1
         if not self.used and not stitches_of(self.row.segments) and where.at is At.SAME and self.cursor is not None and not self.cursor.fabric.ring:
             self._take(1, spaces=False)
             return 1
@@ -350,13 +358,13 @@ class Stitcher:
         """Go into the next places."""
         where, make = step.where, step.make
         number = self.number(where.number)
-        if step.bare and make.uses == 1 and make.makes == 1 and number in (2, 3) and self.choose("n-in-one", False):
+        if step.bare and step.ambiguous and make.uses == 1 and make.makes == 1 and number in (2, 3) and self.choose("n-in-one", False):
             number, times = 1, number
         if where.target.space:
             self.take(number, spaces=True)
         elif make.uses:
             self.take(number * make.uses)
-        if self.cursor is None:
+        if self.cursor is None and self.fresh:
             self.starts = True
         made = number * times * make.makes
         self.row.add(Spot(make.kind), made)
@@ -400,7 +408,7 @@ class Stitcher:
     def chain(self, step: Chain, rest: Sequence[Step]) -> None:
         """Make chains: a foundation, a beginning chain, or a space."""
         number = self.number(step.n)
-        foundation = step.beginning and (self.cursor is None or _into_chain(rest)) and not (
+        foundation = step.beginning and ((self.cursor is None and self.fresh) or _into_chain(rest)) and not (
             self.cursor is not None and self.cursor.fabric.ring
         )
         if foundation and not self.row.segments:
@@ -416,8 +424,9 @@ class Stitcher:
             if counts:
                 self.base = not (self.cursor is not None and self.cursor.fabric.ring)
                 self.row.add(Spot(step.kind or "ch"))
-                if step.and_space:
-                    self.row.add(Spot(SPACE, step.and_space))
+                self.counted_space = step.and_space or _beyond_height(number, rest)
+                if self.counted_space:
+                    self.row.add(Spot(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
             return
         if any(isinstance(part, Work | Together | Repeat | Skip) for part in rest):
@@ -439,7 +448,7 @@ class Stitcher:
             spot.kind == LINK for part in self.cursor.fabric.segments for spot in part.spots
         ):
             return
-        if self.base and self.choose("skip-is-base", True):
+        if self.base and self.choose("skip-is-base", number == self.counted_space + 1):
             self.base = False
         self.take(number)
         self.note(Deed.SKIP, step.span, number, 0, top=top)
@@ -474,7 +483,7 @@ class Stitcher:
         left = 0
         if to_end:
             left = max(0, self.left() - keep)
-            if left and done and (self.partial_ok or _even_start(step)) and self._partial(step, left):
+            if left and done and self.partial_ok and self._partial(step, left):
                 left = 0
                 self.partial = True
         if top:
@@ -558,10 +567,15 @@ def chain_key(number: int, joined: bool | None) -> str:
     return f"ch-{number}-counts" + ("-joined-to-it" if joined else "")
 
 
-def _even_start(step: Repeat) -> bool:
-    """Tell whether a repeat begins with the increase, so that it may stop half way and be right."""
-    first = next((part for part in step.steps if isinstance(part, Work)), None)
-    return first is not None and (first.make.makes > first.make.uses or (first.times.values[0] or 1) > 1) and False
+def _beyond_height(number: int, rest: Sequence[Step]) -> int:
+    """Return the chains by which a beginning chain is longer than the stitch after the skip: `ch 3, sk 1, hdc` is hdc and ch 1."""
+    if not rest or not isinstance(rest[0], Skip):
+        return 0
+    for step in rest:
+        works = [step] if isinstance(step, Work) else [part for part in step.steps if isinstance(part, Work)] if isinstance(step, Repeat) else []
+        if works:
+            return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
+    return 0
 
 
 def _into_chain(rest: Sequence[Step]) -> bool:
@@ -579,10 +593,16 @@ def _more_work(rest: Sequence[Step]) -> bool:
 
 
 def work_round(
-    steps: Sequence[Step], below: Fabric | None, size: int, choose: Choose, *, partial_ok: bool = False
+    steps: Sequence[Step],
+    below: Fabric | None,
+    size: int,
+    choose: Choose,
+    *,
+    partial_ok: bool = False,
+    fresh: bool = True,
 ) -> Made:
     """Work one round for one size. Raises CannotWork, whose message says why not."""
-    return Stitcher(size, below, choose, partial_ok).run(steps)
+    return Stitcher(size, below, choose, partial_ok, fresh).run(steps)
 
 
 __all__ = ["SPACE", "CannotWork", "Choose", "Made", "Segment", "begins_piece", "chain_key", "unread_in", "work_round"]

@@ -52,6 +52,7 @@ class _State:
 
     fabric: Fabric | None = None
     sure: bool = True
+    fresh: bool = True  # nothing of this piece has been worked yet
 
 
 @dataclass(slots=True)
@@ -144,13 +145,13 @@ class _Worker:
         sizes = self.pattern.sections[round_.section].sizes
         for size, state in enumerate(self.states):
             if sizes is None or size in sizes:
-                self.states[size] = _State(state.fabric, sure=False)
+                self.states[size] = _State(state.fabric, sure=False, fresh=state.fresh)
 
     def _not_worked(self, round_: Round, size: int) -> SizeWorking:
         """Go on after a round that was not worked from what the draft states of it, if anything."""
         stated = _stated(round_.claims, size)
         before = self.states[size].fabric
-        self.states[size] = _State(plain("st", stated), sure=False) if stated else _State(None, sure=False)
+        self.states[size] = _State(plain("st", stated) if stated else None, sure=False, fresh=False)
         return SizeWorking(
             before=before.stitches if before is not None and not before.ring else None,
             used=None,
@@ -187,9 +188,7 @@ class _Worker:
                 # what it was worked from is not known for sure: the draft's own count is the better guide
                 raise CannotWork("it isn't sure which stitches this round is worked on")
             fabric, resumed = self._after_difference(index, size, made.fabric, compared.stated)
-        self.states[size] = _State(fabric, sure=True if compared.agrees else sure)
-        if made.fabric.ring:
-            return working, compared, resumed, covers
+        self.states[size] = _State(fabric, sure=True if compared.agrees else sure, fresh=False)
         return working, compared, resumed, covers
 
     def _work(self, index: int, round_: Round, size: int, state: _State) -> tuple[Made, int, tuple[int, ...]]:
@@ -198,7 +197,7 @@ class _Worker:
         if isinstance(round_.directive, WorkEven):
             return self._even(state)
         number = covered(round_, size)
-        made = self._steps(round_, size, state.fabric)
+        made = self._steps(round_, size, state.fabric, fresh=state.fresh)
         starts = made.starts
         for _ in range(number - 1):
             if _settled(made):
@@ -208,11 +207,11 @@ class _Worker:
             made = Made(made.fabric, made.before, made.used, made.left, made.short, made.items, True, made.keys)
         return made, number, ()
 
-    def _steps(self, round_: Round, size: int, below: Fabric | None) -> Made:
-        made = work_round(round_.steps, below, size, self.choose)
+    def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
+        made = work_round(round_.steps, below, size, self.choose, fresh=fresh)
         if made.left or made.short:
             stated = _stated(round_.claims, size)
-            other = work_round(round_.steps, below, size, self.choose, partial_ok=True)
+            other = work_round(round_.steps, below, size, self.choose, partial_ok=True, fresh=fresh)
             if other.partial and (stated is None or other.fabric.stitches == stated):
                 return other
         return made

@@ -1,8 +1,9 @@
-"""The commands as a user calls them: arguments in; what is printed, what is complained of and the status out."""
+"""The commands as a user calls them: what each call prints, what it complains of, and its exit status."""
 
 from __future__ import annotations
 
 import json
+import os
 import subprocess
 import sys
 from collections.abc import Iterable
@@ -55,20 +56,16 @@ def _proof(draft: Draft) -> Proof:
     """Proof any draft as if it were the hat; `CLEAN` in it finds nothing, `BOOM` breaks the program."""
     if "BOOM" in draft.text:
         raise RuntimeError("the needle\nbroke")
-    return replace(hat(() if "CLEAN" in draft.text else None), draft=replace(draft, text=HAT))
+    return replace(hat(() if "CLEAN" in draft.text else None), draft=Draft.of(HAT, draft.path))
 
 
 @pytest.fixture
 def run(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Run:
     """Return a caller of the commands in a folder of its own, with a program whose proofs are known."""
-    monkeypatch.setattr("rowcall.lint.proof.proof", _by_hand)
+    monkeypatch.setattr("rowcall.lint.proof.proof", _proof)
     monkeypatch.setattr("rowcall.rules.book.all_rules", lambda: (RULE,))
     monkeypatch.chdir(tmp_path)
     return Run(tmp_path)
-
-
-def _by_hand(draft: Draft) -> Proof:
-    return replace(_proof(draft), draft=Draft.of(HAT, draft.path))
 
 
 class Run:
@@ -129,7 +126,7 @@ def test_json_is_one_document_and_nothing_else(run: Run) -> None:
     outcome = run("proof", "--format", "json", "a.txt", "none.txt", "b.txt", a=b"hat", b=b"CLEAN")
 
     document = json.loads("\n".join(outcome.out))
-    jsonschema.Draft202012Validator(schema()).validate(document)
+    jsonschema.validate(document, schema())
     assert [(draft["path"], len(draft["findings"])) for draft in document["drafts"]] == [
         ("a.txt", 1),
         ("b.txt", 0),
@@ -217,9 +214,7 @@ def test_counts_of_one_size(run: Run) -> None:
 
 
 def test_rulebook(run: Run) -> None:
-    monkeyed = run("rulebook")
-
-    assert monkeyed.out[:2] == ["Counts", "  count-differs  correction  A stated count."]
+    assert run("rulebook").out[:2] == ["Counts", "  count-differs  correction  A stated count."]
     assert run("rulebook", "count-differs").out[0] == "count-differs: correction, of the family counts"
     assert run("rulebook", "count-difers") == Outcome(
         2, [], ['there is no rule "count-difers", did you mean "count-differs"?']
@@ -236,7 +231,8 @@ def test_version_and_no_command(run: Run) -> None:
 CALL = "import sys; from rowcall.lint.cli import main; sys.argv[0] = 'rowcall'; main()"
 WITNESS = (
     "import atexit, sys\n"
-    "atexit.register(lambda: print(sorted({'spacy', 'rich', 'rapidfuzz'} & set(sys.modules)), file=sys.stderr))\n"
+    "heavy = {'spacy', 'rich', 'rapidfuzz'}\n"
+    "atexit.register(lambda: print(sorted(heavy & set(sys.modules)), file=sys.stderr))\n"
 ) + CALL
 
 
@@ -246,14 +242,8 @@ def process(code: str, *arguments: str, **environment: str) -> subprocess.Comple
         [sys.executable, "-c", code, *arguments],
         capture_output=True,
         check=False,
-        env=_environment(environment),
+        env={**os.environ, **environment},
     )
-
-
-def _environment(more: dict[str, str]) -> dict[str, str]:
-    import os
-
-    return {**os.environ, **more}
 
 
 @pytest.mark.parametrize(

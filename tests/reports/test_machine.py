@@ -19,7 +19,7 @@ from rowcall.reports.machine import document, machine, schema
 def checked(*proofs: Proof) -> list[dict[str, Any]]:
     """Return the drafts of the document after checking it against the schema."""
     parsed = json.loads(machine(proofs))
-    jsonschema.Draft202012Validator(schema()).validate(parsed)
+    jsonschema.validate(parsed, schema())
     return parsed["drafts"]
 
 
@@ -195,22 +195,38 @@ def test_no_control_character_and_no_letter_is_lost() -> None:
 
 
 @pytest.mark.parametrize(
-    "spoil",
+    ("place", "key", "value"),
     [
-        lambda parsed: parsed.update(more=1),
-        lambda parsed: parsed["drafts"][0].pop("tally"),
-        lambda parsed: parsed["drafts"][0]["rounds"][0].update(worked=[]),
-        lambda parsed: parsed["drafts"][0]["rounds"][0].update(standing="right"),
-        lambda parsed: parsed["drafts"][0]["findings"][0].update(column=0),
-        lambda parsed: parsed["drafts"][0]["findings"][0]["change"].update(end_line=6),
+        ((), "more", 1),
+        (("drafts", 0), "more", 1),
+        (("drafts", 0), "craft", "weaving"),
+        (("drafts", 0, "tally"), "worked", None),
+        (("drafts", 0, "rounds", 0), "worked", []),
+        (("drafts", 0, "rounds", 0), "standing", "right"),
+        (("drafts", 0, "rounds", 0), "more", 1),
+        (("drafts", 0, "findings", 0), "column", 0),
+        (("drafts", 0, "findings", 0), "level", "error"),
+        (("drafts", 0, "findings", 0, "change"), "end_line", 6),
     ],
 )
-def test_schema_is_strict(spoil: Any) -> None:
+def test_schema_is_strict(place: tuple[str | int, ...], key: str, value: object) -> None:
     parsed = json.loads(machine([hat()]))
-    spoil(parsed)
+    part = parsed
+    for step in place:
+        part = part[step]
+    part[key] = value
 
     with pytest.raises(jsonschema.ValidationError):
-        jsonschema.Draft202012Validator(schema()).validate(parsed)
+        jsonschema.validate(parsed, schema())
+
+
+@pytest.mark.parametrize("part", ["tool", "drafts"])
+def test_schema_wants_every_part(part: str) -> None:
+    parsed = json.loads(machine([hat()]))
+    del parsed[part]
+
+    with pytest.raises(jsonschema.ValidationError):
+        jsonschema.validate(parsed, schema())
 
 
 def test_no_drafts_give_a_document_all_the_same() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from typing import Any
 
 import pytest
 from by_hand import HAT, Entry, hat, proof_by_hand, span
@@ -36,9 +37,9 @@ How much was worked
 LONG = "Rnd 2: " + "sc in next st, " * 20 + "inc in last st. (15)"
 
 
-def finding(text: str, words: str, **more: object) -> Finding:
+def finding(text: str, words: str, **more: Any) -> Finding:
     """Return a query at some words of a text."""
-    return Finding("some-rule", Level.QUERY, span(text, words), "look here", **more)  # type: ignore[arg-type]
+    return Finding("some-rule", Level.QUERY, span(text, words), "look here", **more)
 
 
 def draft_lines(printed: str) -> list[str]:
