@@ -50,6 +50,7 @@ _STITCHY = re.compile(
 )
 _COMPLETE = re.compile(r"(?:[.;:!?)\]}\"]|\b\d+\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
+_SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
 _NOT_TITLE = re.compile(
     r"(?i)^(?:rep(?:eat)?|fasten|finish|stuff|weave|sew|join|turn|work|cut|leave|with|using|continue|cont|change|switch|note|and|then|ch|chain|make|place|begin|"
@@ -282,7 +283,7 @@ def _continues(text: str, lines: list[_Line], last: int, current: int, heading: 
     empty = not text[heading.body : lines[last].span.end].strip()
     if empty or _only_count(text, lines[current]):
         return True
-    if _FOOTNOTE.match(words):
+    if _FOOTNOTE.match(words) or _SIZES_ONLY.search(words):
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):
         return True

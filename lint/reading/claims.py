@@ -7,8 +7,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import Claim, Figure
-from .marks import Group, Item, kind, span_of
-from .places import text_at
+from .marks import Group, Item, kind, span_of, text_at
 from .times import figure_at
 from .words import Word
 
@@ -51,6 +50,9 @@ def claims_in(items: Sequence[Item]) -> tuple[Claim, ...]:
 def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) -> tuple[Claim, int]:
     stitch = _stitch_kind(items, index)
     end = index
+    if (stop := past_sized_space(items, index)) is not None:
+        words = " ".join(_plain(items[index:stop]))
+        return Claim(figure, "space", span_of(items[start:stop]), unit=words), stop
     if stitch and stitch[1]:
         # `12 ch-1 sps`: a count of spaces
         stop = index + 1
@@ -75,6 +77,22 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
     return Claim(figure, "st", span_of(items[start:end])), end
 
 
+def past_sized_space(items: Sequence[Item], index: int) -> int | None:
+    """Return the index after a space named by its chains, number first: `1-ch sps`, `3ch-sp`; None where none stands."""
+    if kind(items, index) != "number":
+        return None
+    stop = index + 1
+    if kind(items, stop) == "-":
+        stop += 1
+    stitch = _stitch_kind(items, stop)
+    if not stitch or not stitch[1]:
+        return None
+    stop += 1
+    if kind(items, stop) == "-":
+        stop += 1
+    return stop + 1 if kind(items, stop) == "space" else None
+
+
 def _plain(items: Sequence[Item]) -> list[str]:
     return [item.text for item in items if isinstance(item, Word)]
 
@@ -84,6 +102,7 @@ def claim_of_group(group: Group) -> tuple[Claim, ...]:
     return claims_in(group.items)
 
 
+_INCLUDED = {"included", "including", "counting", "counted", "incl"}
 _YOU_HAVE = {"you", "should", "have", "now", "will", "total", "there", "are", "is", "makes", "making", "giving", "leaving", "gives", "equals", "count", "end", "with"}
 
 
@@ -141,6 +160,8 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[Claim, int] | Non
     while kind(items, end) in ("total", "around"):
         end += 1
     rest = end
+    if kind(items, rest) == "," and any(text_at(items, n) in _INCLUDED for n in range(rest, min(rest + 8, len(items)))):
+        rest = end = len(items)
     while kind(items, rest) in (".", ";", "turn", "fasten"):
         rest += 1
     return (claim, end) if rest >= len(items) else None

@@ -7,8 +7,7 @@ from dataclasses import dataclass
 
 from ..draft import Span
 from ..pattern import Count, Directive, Figure, RepeatRounds, Times, WorkEven
-from .marks import Item, kind, span_of
-from .places import text_at
+from .marks import Item, kind, span_of, text_at
 from .times import figure_at, is_in_all, read_times
 from .words import Word
 
@@ -34,7 +33,17 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
         if kind(items, index) == "remark" and kind(items, index + 1) != "rep" and text_at(items, index) not in ("continue", "continuing"):
             break
         index += 1
-    return _repeat(items, index) or _even(items, index)
+    return _repeat(items, index) or _later_repeat(items, index) or _even(items, index)
+
+
+def _later_repeat(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `For the sides rep round 4 ten times more`: a repeat of rounds after a few words of talk."""
+    for index in range(at, min(at + 7, len(items))):
+        if kind(items, index) == "rep":
+            return _repeat(items, index)
+        if kind(items, index) not in ("word", "noise", "remark", "into"):
+            return None
+    return None
 
 
 def _repeat(items: Sequence[Item], at: int) -> Directed | None:
@@ -106,8 +115,7 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
         figure = figure_at(items, index)
         if figure is None or figure.values[0] is None:
             break
-        if kind(items, index + 1) in ("stitch", "st", "times", "more") and numbers:
-            index -= 1
+        if figure.is_list or (kind(items, index + 1) in ("stitch", "st", "times", "more") and numbers):
             break
         numbers.append(figure.values[0])
         index += 1

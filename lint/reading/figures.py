@@ -137,11 +137,13 @@ def _bracketed(words: Sequence[Word], at: int) -> _Found | None:
 
 def _slashed(words: Sequence[Word], at: int) -> _Found | None:
     """Read `72/80/88`."""
-    values: list[int | None] = [words[at].value]
+    values: list[int | None] = [_value(words[at])]
     index = at + 1
-    while kind_at(words, index) == "/" and kind_at(words, index + 1) == "number":
-        values.append(words[index + 1].value)
+    while kind_at(words, index) == "/" and kind_at(words, index + 1) in ("number", "-"):
+        values.append(_value(words[index + 1]))
         index += 2
+    if all(value is None for value in values):
+        return None
     return _Found(tuple(values), index, ListStyle.SLASH, "/") if len(values) > 1 else None
 
 
@@ -159,6 +161,8 @@ def _list_at(words: Sequence[Word], at: int) -> _Found | None:
     word = words[at]
     if word.kind in _OPENS:
         return _bracketed(words, at)
+    if word.kind == "-" and kind_at(words, at + 1) == "/":
+        return _slashed(words, at)
     if word.kind == "number" or (word.kind == "-" and kind_at(words, at + 1) in _OPENS):
         return _leading(words, at) or (_slashed(words, at) or _bare(words, at) if word.kind == "number" else None)
     return None

@@ -68,7 +68,7 @@ _ORDINAL = re.compile(
 )
 _BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):])(?!\d)\s*")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND})\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s))\s*",
+    rf"(?P<prefix>(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -188,6 +188,8 @@ def _size_numbers(inside: str, own: list[tuple[int, int]]) -> list[tuple[int, in
 
 def word_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a heading of the kinds `Rnd 3:`, `R3 -`, `Rounds 5-9 (to 12 for L):` at this place, before `end`."""
+    if ranged := _ranged_heading(text, at, end):
+        return ranged
     match = _WORD.match(text, at, end)
     form = Form.WORD
     if match is None:
@@ -228,6 +230,26 @@ def word_heading(text: str, at: int, end: int) -> Heading | None:
     )
 
 
+_RANGED = re.compile(
+    rf"(?:(?P<word>{_ROUND})\s*)?(?P<first>\d+)(?:st|nd|rd|th)?\s*(?:-|to)\s*[(\[](?P<lasts>\s*\d+(?:st|nd|rd|th)?(?:\s*[,/:]\s*\d+(?:st|nd|rd|th)?)+)\s*[)\]]"
+    rf"\s*(?P<after>{_ROUND})?\s*[:.]\s*",
+    re.IGNORECASE,
+)
+
+
+def _ranged_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read `4th to (19th, 21st, 23rd) rnds:` and `Row 4 - (21, 23, 25):`."""
+    match = _RANGED.match(text, at, end)
+    if match is None or not (match["word"] or match["after"]):
+        return None
+    first = int(match["first"])
+    lasts = [int(number) for number in re.findall(r"\d+", match["lasts"])]
+    word = (match["word"] or match["after"]).lower()
+    return Heading(
+        Span(match.start(), len(text[: match.end()].rstrip(" :."))), match.end(), Form.WORD, tuple((first, last) for last in lasts), flat=word.startswith("row")
+    )
+
+
 def parity_heading(text: str, at: int, end: int) -> Heading | None:
     """Read `All even rnds:` and `Even-numbered rnds 2-20:`."""
     match = _PARITY.match(text, at, end)
@@ -246,6 +268,7 @@ def parity_heading(text: str, at: int, end: int) -> Heading | None:
     )
 
 
+_USUAL_NAMES = {"last", "next", "foundation", "set-up", "setup", "final", "increase", "decrease", "inc", "dec", "base", "joining", "first", "edging", "closing"}
 _NOT_NAMES = {
     "rep", "repeat", "work", "for", "of", "in", "on", "until", "each", "every", "this", "these", "the", "continue", "after", "before", "at", "as",
     "and", "all", "rest", "knit", "purl", "crochet", "from", "to", "pattern", "by", "with", "same", "stitch", "st", "gauge", "is", "are", "one", "two",
@@ -260,6 +283,8 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
         return None
     names = match["prefix"].split()
     if any(name.lower().strip(".") in _NOT_NAMES for name in names[:-1]) or names[-1].lower() in _NOT_NAMES:
+        return None
+    if match["sep"] == "." and names[0].lower() not in _USUAL_NAMES:
         return None
     return Heading(
         span=Span(match.start(), match.start("sep")),

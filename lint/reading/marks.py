@@ -55,6 +55,12 @@ def kind(items: Sequence[Item], index: int) -> str:
     return items[index].kind if 0 <= index < len(items) else ""
 
 
+def text_at(items: Sequence[Item], index: int) -> str:
+    """Return the word at an index, "" for a bracket or past either end."""
+    item = items[index] if 0 <= index < len(items) else None
+    return item.text if isinstance(item, Word) else ""
+
+
 def span_of(items: Sequence[Item]) -> Span:
     """Return the span from the first item to the last; there must be one."""
     return Span(items[0].span.start, items[-1].span.end)

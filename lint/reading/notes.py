@@ -8,10 +8,10 @@ from collections.abc import Iterator
 from ..draft import Span
 from ..pattern import ChainNote, ChainRule, Elided, Multiple
 
-_SENTENCE = re.compile(r"[^.;\n]+(?:\n(?=[a-z])[^.;\n]+)*")
+_SENTENCE = re.compile(r"[^.,;\n]+(?:,\s*which[^.,;\n]+)?(?:\n(?=[a-z])[^.,;\n]+)*")
 _CHAIN = re.compile(r"(?i)\b(?:ch(?:ain)?s?|tch|turning ch\w*|beg(?:inning)?\s+ch\w*)\b[\s-]*(?P<n>\d)?|\b(?P<uk>\d)\s*ch\b")
-_COUNT_WORD = re.compile(r"(?i)\b(?:counts?|counted|cts|considered)\b")
-_NOT = re.compile(r"(?i)\b(?:not|never|n't|no)\b|n't")
+_COUNT_WORD = re.compile(r"(?i)\b(?:counts?|counted|cts|considered)\b|\b(?:is|are)\s+(?:not|never)\s+(?:a\s+)?st(?:itch)?\b")
+_NOT = re.compile(r"(?i)\b(?:not|never|no|nothing)\b|n't")
 _NOT_WRITTEN = re.compile(
     r"(?i)(?:rounds?|rnds?|rows?)\s+(?:that\s+are\s+)?(?:not\s+(?:written|given|listed|mentioned|described|shown|stated)|in\s+between|between)[^.\n]{0,60}?"
     r"(?:\bas\s+(?:rnd|round|row)\s+(?P<as>\d+)|\b(?:even|plain|sc|dc|hdc|knit|purl|without|straight)\b)"

@@ -7,7 +7,8 @@ from dataclasses import dataclass, field, replace
 
 from ..draft import Span
 from ..pattern import At, Figure, Target, Where
-from .marks import Item, kind
+from .claims import past_sized_space
+from .marks import Item, kind, text_at
 from .times import figure_at, read_remainder
 from .words import Word
 
@@ -53,12 +54,6 @@ class _Seen:
             also_spaces=self.space and (self.st or bool(self.kinds)),
             chain=self.chain and not self.space,
         )
-
-
-def text_at(items: Sequence[Item], index: int) -> str:
-    """Return the word at an index, "" for a bracket or past either end."""
-    item = items[index] if 0 <= index < len(items) else None
-    return item.text if isinstance(item, Word) else ""
 
 
 _DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
@@ -135,6 +130,11 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             if what == "noise" and not _noise_fits(items, index, named=named):
                 break
             _determine(items, index, seen)
+        elif not named and (stop := past_sized_space(items, index)) is not None:
+            seen.space = named = True
+            seen.size = figure.values[0] if (figure := figure_at(items, index)) else None
+            index = stop
+            continue
         elif not named and seen.number is None and (number := figure_at(items, index)) is not None and _number_fits(items, index, seen):
             seen.number = number
         elif what == "stitch" and _stitch_is_place(items, index, seen, named=named):

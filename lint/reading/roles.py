@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from enum import Enum
 
-from .marks import Group, Item, flat, kind
-from .places import read_place, text_at
+from .marks import Group, Item, flat, kind, text_at
+from .places import read_place
 from .times import figure_at, read_times
 from .words import Word
 
@@ -65,6 +65,17 @@ def _unit_goes_on(items: Sequence[Item], index: int) -> bool:
 def _is_chain(items: Sequence[Item], index: int) -> bool:
     item = items[index]
     return isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
+
+
+def _count_with_remark(group: Group) -> bool:
+    """Tell whether a bracket holds a count and then says what it counts: `44 sts, each ch-1 counts as a st`."""
+    items = group.items
+    return (
+        figure_at(items, 0) is not None
+        and kind(items, 1) == "st"
+        and kind(items, 2) == ","
+        and any(word.kind == "counts" or word.text in ("counting", "including", "included", "with") for word in flat(items[3:]))
+    )
 
 
 def _counts_as(group: Group) -> bool:
@@ -136,6 +147,8 @@ def role(items: Sequence[Item], index: int) -> Role:
     group = items[index]
     assert isinstance(group, Group)
     after = index + 1
+    if _count_with_remark(group) and _closes_round(items, index):
+        return Role.COUNT
     if _counts_as(group):
         return Role.COUNTS_AS
     words = list(flat(group.items))

@@ -50,6 +50,7 @@ class Assembly:
     title: tuple[str, Span] | None = None
     fresh: bool = True
     only: tuple[int, ...] | None = None
+    habit: bool = False
     last_number: int = 0
 
     # ------------------------------------------------------------ sections and sizes
@@ -96,7 +97,7 @@ class Assembly:
         items, loose = tree(words)
         directed = read_directive(items)
         rest = items[directed.end :] if directed else items
-        steps = read_steps(rest, loose, _marks(words))
+        steps = read_steps(rest, loose, _marks(words), habit=self.habit)
         claims = steps.claims
         if directed and not claims:
             claims = _after_directive(rest)
@@ -217,7 +218,7 @@ def _sizes_for(assembly: Assembly, section: int) -> tuple[int, ...] | None:
 
 _STARTS = re.compile(
     r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
-    r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d+\s*ch\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
+    r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
 
 
@@ -243,7 +244,7 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     words, _ = lift(assembly.words.within(span), assembly.sizes.number)
     items, _ = tree(words)
     directed = read_directive(items) if assembly.rounds else None
-    starts = bool(_STARTS.match(text))
+    starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     if directed is None and not starts and not shaping:
         return
@@ -289,9 +290,19 @@ def _starts_piece(steps: Sequence[Step]) -> bool:
     return any(isinstance(step, Chain | Ring) for step in told) or isinstance(told[0], Work) and told[0].where.at.value == "ring"
 
 
+_SENTENCE_COUNT = re.compile(r"[.;]\s*[(\[]?\d[\d\s,()\[\]/:-]*\s*[a-z]{2,6}\.?\s*$", re.IGNORECASE)
+
+
+def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
+    """Tell whether most rounds of a draft close with a count that is a sentence of its own: `... around. 36 sc.`"""
+    bodies = [text[block.body.start : block.body.end] for block in found if block.body is not None]
+    closing = sum(bool(_SENTENCE_COUNT.search(body)) for body in bodies)
+    return closing >= 3 and 2 * closing >= len(bodies)
+
+
 def assemble(draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequence[Block], start: int) -> Assembly:
     """Go through the blocks from the index `start` on and build sections and rounds."""
-    assembly = Assembly(draft, text, words, sizes)
+    assembly = Assembly(draft, text, words, sizes, habit=_closes_with_sentence(text, found))
     for block in found[start:]:
         if block.kind is Kind.ROUND:
             take_round(assembly, block)

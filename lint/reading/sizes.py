@@ -39,6 +39,9 @@ def _name(part: str) -> str:
 def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candidate | None:
     parts = [part for part in split.split(text) if part.strip(" .*_-:\"'")]
     names = tuple(_name(part) for part in parts)
+    run = next((n for n, name in enumerate(names) if not _FULL_NAME.fullmatch(name)), len(names))
+    if run >= 2 and run < len(names):
+        names = names[:run]
     if len(names) < 2 or len(set(names)) != len(names):
         return None
     known = sum(bool(_FULL_NAME.fullmatch(name)) for name in names)

@@ -38,8 +38,8 @@ from ..pattern import (
     Work,
 )
 from .claims import claim_of_group, sentence_claim, trailing_claim
-from .marks import Group, Item, flat, kind, span_of
-from .places import Placed, read_place, text_at
+from .marks import Group, Item, flat, kind, span_of, text_at
+from .places import Placed, read_place
 from .roles import Role, role
 from .times import figure_at, is_in_all, read_times
 from .words import Word
@@ -81,6 +81,7 @@ class _Reader:
 
     items: Sequence[Item]
     top: bool
+    habit: bool = False  # the draft's rounds close with a count that is a sentence of its own
     marks: frozenset[str] = frozenset({"*"})
     at: int = 0
     steps: list[Step] = field(default_factory=list[Step])
@@ -238,7 +239,9 @@ class _Reader:
             return True
         last = all(item.kind in (".", ";", "|") for item in self.items[self.at + 1 :]) and self._kind(-1) not in ("round", "from", "noise")
         stitches = (self._kind(1) == "st" or last) and self._made_something()
-        if self._kind() == "number" and (stitches or (self._kind(-1) in (".", ";", "turn", "fasten", "") and self._complete())):
+        figure = figure_at(self.items, self.at)
+        closing = self._kind(-1) in (".", ";", "turn", "fasten", "") and (self._complete() or self.habit)
+        if figure is not None and self._made_something() and (stitches or closing):
             one = sentence_claim(self.items, self.at)
             if one:
                 claim, end = one
@@ -309,6 +312,8 @@ class _Reader:
     def _count(self, group: Group) -> bool:
         self._flush()
         claims = claim_of_group(group)
+        if any(word.kind == "counts" or word.text in ("counting", "including", "included") for word in flat(group.items)):
+            claims = claims[:1]
         if self._later_work(self.at + 1) and not self.top:
             self.steps.append(Remark(group.span))
         else:
@@ -791,9 +796,44 @@ class _Reader:
         self._add(Repeat(tuple(body), Times(Count.TO_END, span=span), span, mark=""))
         return True
 
+    def _spread(self) -> bool:
+        """Read `increasing 9 sts evenly`, `inc 6 evenly around`, `dec evenly to 60 sts`: spread over the whole round."""
+        stem = text_at(self.items, self.at)[:3]
+        if stem not in ("inc", "dec"):
+            return False
+        window = range(self.at + 1, min(self.at + 8, len(self.items)))
+        if not any(kind(self.items, index) == "evenly" for index in window):
+            return False
+        start = self.at
+        number: Figure | None = None
+        to: Figure | None = None
+        self.at += 1
+        while self.at < len(self.items) and self._kind() not in (".", ";", ",", "*", "rep", "join"):
+            figure = figure_at(self.items, self.at)
+            if figure is not None and self._kind(-1) == "into":
+                to = figure
+            elif figure is not None and number is None and self._kind() != "group" or (figure is not None and figure.is_list and number is None):
+                number = figure
+            elif self._kind() == "group":
+                break
+            elif self._kind() not in ("evenly", "st", "around", "noise", "into", "stitch", "over", "round"):
+                break
+            self.at += 1
+        if number is None and to is None:
+            self.at = start
+            return False
+        self._flush()
+        span = self._span(start)
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, Work) and last.where.at is At.EACH:
+            span = last.span.cover(span)
+            self.steps.pop()
+        self.steps.append(Evenly(span, 1 if stem == "inc" else -1, number, to))
+        return True
+
     def _double(self) -> bool:
         """Read `double every st`: two in each."""
-        if self._every_nth():
+        if self._every_nth() or self._spread():
             return True
         if self._text() not in ("double", "doubling") or self._kind(1) != "each" or self._kind(2) != "st":
             return False
@@ -811,7 +851,7 @@ class _Reader:
         """Read a stitch with its number and place: `1 sc in each of next 9 sts`, `sc 7`, `2 dc in next st`, `inc`."""
         start = self.at
         index = self.at
-        if self._every_nth():
+        if self._every_nth() or self._spread():
             return True
         while kind(self.items, index) in ("loops", "work", "noise"):
             index += 1
@@ -959,6 +999,8 @@ class _Reader:
             return True
         if "first" in labels or any(word in said for word in ("top", "beginning", "1st", "beg", "starting", "close", "join")):
             return self._made_something() or any(isinstance(step, Chain) for step in self.steps)
+        if "ordinal" in labels and self._made_something() and "each" not in labels and "next" not in labels:
+            return True
         chain_named = any(
             isinstance(item := self.items[at], Word) and item.stitch is not None and item.stitch.kind == "chain"
             for at in range(index, stop)
@@ -966,10 +1008,7 @@ class _Reader:
         return chain_named and self._made_something() and self._rest_is_quiet(stop)
 
     def _rest_is_quiet(self, index: int) -> bool:
-        return not any(word.kind == "stitch" and word.stitch and word.stitch.kind != "chain" for word in flat(self.items[index:]) if not self._in_claim(word))
-
-    def _in_claim(self, word: Word) -> bool:
-        return any(isinstance(item, Group) and item.span.start <= word.span.start < item.span.end for item in self.items)
+        return not any(item.kind in ("into", "next", "each", "skip", "rep", "*", "around", "over", "same") for item in self.items[index:])
 
     def _place(self, start: int, index: int, make: Make, number: Figure | None, *, trailing: bool, times: Times | None) -> None:
         """Read the place of a stitch and add the step."""
@@ -1040,6 +1079,11 @@ class _Reader:
             if kind(self.items, index) == "into" and kind(self.items, stop) in ("number", "stitch") and kind(self.items, placed.end) not in (",", ".", ";"):
                 return
             self.at = placed.end
+            last = self.steps[-1]
+            if placed.where.at is At.EACH and isinstance(last, Work) and last.where.at is At.EACH and not last.where.target.also_spaces:
+                target = replace(placed.where.target, also_spaces=True)
+                self.steps[-1] = replace(last, where=replace(placed.where, target=target), span=self._span(start))
+                continue
             for step in _placed_steps(make, number, placed, self._span(start), trailing=False):
                 self._add(step)
 
@@ -1162,7 +1206,7 @@ def _nearly_stitch(text: str) -> bool:
     return any(text in (f"{name}{text[-1]}", f"{text[0]}{name}") for name in _ABBREVIATED) and text not in _ENGLISH
 
 
-_CHANGES = {"omit", "omitting", "except", "ending", "instead", "replacing", "miss", "without", "alternating", "alternate"}
+_CHANGES = {"omit", "omitting", "except", "ending", "instead", "replacing", "miss", "alternating", "alternate"}
 _ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
 
 
@@ -1187,7 +1231,17 @@ def _harmless(items: Sequence[Item]) -> bool:
     return True
 
 
-def read_steps(items: Sequence[Item], loose: Sequence[LooseMark] = (), marks: frozenset[str] = frozenset({"*"})) -> Steps:
-    """Read the steps of a round from its words and brackets; `marks` are the signs that serve as stars in it."""
-    read = _Reader(items, top=True, marks=marks).read()
+def read_steps(
+    items: Sequence[Item],
+    loose: Sequence[LooseMark] = (),
+    marks: frozenset[str] = frozenset({"*"}),
+    *,
+    habit: bool = False,
+) -> Steps:
+    """Read the steps of a round from its words and brackets.
+
+    `marks` are the signs that serve as stars in it; `habit` is True where the draft closes its rounds with a count that
+    is a sentence of its own (`... 5 times. 36 sc.`).
+    """
+    read = _Reader(items, top=True, habit=habit, marks=marks).read()
     return replace(read, loose=(*loose, *read.loose))

@@ -95,6 +95,7 @@ class Stitcher:
     used: int = 0
     short: int = 0
     left_repeat: int = 0
+    passed: int = 0  # spaces passed by a stitch in each stitch, for a step that goes into each space
     counted_space: int = 0  # chains of the space that the counted beginning chain stands for besides its stitch
     in_space: bool = False  # the round begins in a space, after slip stitches into it
     base: bool = False  # a counted beginning chain stands on a place not yet taken
@@ -140,6 +141,10 @@ class Stitcher:
             raise CannotWork("how many stitches go into the ring is not said")
         left = self.cursor.spaces_left() if spaces else self.cursor.left()
         return left - (1 if self.base and spaces is self.in_space else 0)
+
+    def chains_left(self) -> int:
+        """Return the chains of the spaces that are left."""
+        return self.cursor.fabric.chains if self.cursor is not None else 0
 
     # ------------------------------------------------------------ driving
 
@@ -301,7 +306,12 @@ class Stitcher:
                 self.row.add(spot, times * make.makes)
                 self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
             case At.BEHIND:
-                raise CannotWork("it goes into an earlier row or a skipped stitch")
+                # an earlier row, or stitches passed over before: nothing is taken of the row below
+                number = self.number(where.number)
+                if not self.used:
+                    self.left_alone = True
+                self.row.add(spot, number * times * make.makes)
+                self.note(Deed.WORK, step.span, 0, number * times * make.makes, top=top)
 
     def same(self, where: Where) -> int:
         """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
@@ -336,9 +346,13 @@ class Stitcher:
         where, make = step.where, step.make
         if where.target.space and not where.target.also_spaces:
             number = self.left(spaces=True)
-            self.take(number, spaces=True)
-            if self.cursor is not None:
-                self.cursor.take(self.cursor.left())
+            if number == 0 and self.passed:
+                # `sc in each sc and 8 sc in each ch-8 sp`: the spaces were passed by the stitches said first
+                number, self.passed = self.passed, 0
+            else:
+                self.take(number, spaces=True)
+                if self.cursor is not None:
+                    self.cursor.take(self.cursor.left())
             self.row.add(Spot(make.kind), number * times * make.makes)
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
@@ -348,7 +362,9 @@ class Stitcher:
             number = 0
         if make.uses > 1:
             number //= make.uses
-        extra = self.left(spaces=True) if where.target.also_spaces else 0
+        spaces, chains = (self.left(spaces=True), self.chains_left()) if self.cursor is not None else (0, 0)
+        extra = (chains if where.target.chain else spaces) if where.target.also_spaces else 0
+        self.passed = 0 if where.target.also_spaces else spaces
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
         self.row.add(Spot(make.kind), made)

@@ -289,6 +289,26 @@ def test_no_colour_codes_in_a_file_and_none_of_the_drafts(tmp_path: Path) -> Non
     assert b"\x1b" not in done.stdout
 
 
+@pytest.mark.parametrize(
+    ("environment", "coloured"),
+    [
+        ({"NO_COLOR": "", "TERM": "xterm"}, True),
+        ({"NO_COLOR": "1", "TERM": "xterm"}, False),
+        ({"NO_COLOR": "", "TERM": "dumb"}, False),
+    ],
+)
+def test_colour_on_a_terminal_unless_it_is_not_wanted(
+    tmp_path: Path, environment: dict[str, str], coloured: bool
+) -> None:
+    draft = tmp_path / "hat.txt"
+    draft.write_text("Rnd 1: 6 sc in ring. (6)\n")
+    on_a_terminal = "import sys; sys.stdout.isatty = lambda: True; " + CALL
+
+    done = process(on_a_terminal, "proof", str(draft), **{"WT_SESSION": "1", **environment})
+
+    assert (b"\x1b[" in done.stdout, done.stderr) == (coloured, b"")
+
+
 def test_a_closed_pipe_ends_quietly(tmp_path: Path) -> None:
     for number in range(200):
         (tmp_path / f"{number}.txt").write_text("Rnd 1: 6 sc in ring. (6)\n" * 200)

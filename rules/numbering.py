@@ -1,0 +1,341 @@
+"""How a draft numbers its rows and rounds, part by part and size by size: what the rules of sequence ask about."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field, fields, is_dataclass
+from itertools import zip_longest
+
+from ..lint.draft import Span
+from ..lint.pattern import (
+    Count,
+    Directive,
+    Elided,
+    FastenOff,
+    Join,
+    Remark,
+    RepeatRounds,
+    Round,
+    Step,
+    Turn,
+    WorkEven,
+)
+from .rule import Case
+
+_WORD = r"(?:rounds?|rnds?|rds?|rows?|rws?)"
+_NUMBER = r"\d{1,3}(?:st|nd|rd|th)?"
+_RUN = rf"{_NUMBER}(?:\s*(?:,\s*and|,\s*&|,|&|\+|and|or|to|through|-|\u2013|/)\s*[(\[]?{_NUMBER}[)\]]?)*"
+_MENTION = re.compile(rf"(?i)(?:\b{_WORD}|\br(?=\s?\d))\.?\s*(?P<after>{_RUN})|(?P<ahead>{_RUN})\s+{_WORD}\b")
+_ENTRIES = re.compile(r"^\s*:\s*(\d{1,3}(?:\s*,\s*\d{1,3})+)\s*:")
+_LOOP = re.compile(
+    rf"(?i)\b(?:rep|repeat|work|cont|continue|knit|purl|keep|do)\b[^.;*\n]{{0,40}}?"
+    rf"(?:\d+|last|these|this|same|one|two|three|four|five|six|more)[^.;*\n]{{0,20}}\b{_WORD}\b"
+)
+_WORK = re.compile(rf"(?i)\b(?:{_WORD}|rep|repeat|cont|continue|chart)\b")
+_TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A numbered heading as one size meets it.
+
+    `unnumbered` are the numbers of rounds that may stand, without numbers of their own, between the heading before
+    and this one; None where there may be any. `talk` is True where other words stand between.
+    """
+
+    index: int
+    numbers: tuple[int, ...]
+    unnumbered: frozenset[int] | None = frozenset({0})
+    talk: bool = False
+
+    @property
+    def first(self) -> int:
+        """The lowest number covered."""
+        return min(self.numbers)
+
+    @property
+    def last(self) -> int:
+        """The highest number covered."""
+        return max(self.numbers)
+
+
+@dataclass(slots=True)
+class Part:
+    """The rounds of one section, with what the draft says of their numbers."""
+
+    case: Case
+    section: int
+    indices: tuple[int, ...]
+    written: frozenset[int] = field(default_factory=frozenset[int])  # for any of the sizes
+    mentioned: frozenset[int] = field(default_factory=frozenset[int])
+
+    def round(self, index: int) -> Round:
+        """Return a round of the pattern."""
+        return self.case.pattern.rounds[index]
+
+
+def noun(round_: Round) -> str:
+    """Return what the draft calls a round: "row" or "round"."""
+    return "row" if round_.flat else "round"
+
+
+def numbers_of(round_: Round, size: int) -> tuple[int, ...]:
+    """Return the numbers that a heading covers for a size; empty where it has none."""
+    if round_.listed:
+        return round_.listed
+    first = round_.first.at(size) if round_.first else None
+    last = round_.last.at(size) if round_.last else first
+    if first is None:
+        return ()
+    if last is None or last < first:
+        return (first,)
+    return tuple(range(first, min(last, first + 600) + 1))
+
+
+def is_for(round_: Round, size: int) -> bool:
+    """Tell whether a size works a round."""
+    return round_.sizes is None or size in round_.sizes
+
+
+def parts(case: Case) -> Iterator[Part]:
+    """Yield the parts of a draft that number their rounds."""
+    rounds = case.pattern.rounds
+    for section in sorted({round_.section for round_ in rounds}):
+        indices = tuple(index for index, round_ in enumerate(rounds) if round_.section == section)
+        part = Part(case, section, indices)
+        part.written = frozenset(
+            number
+            for index in indices
+            for size in range(case.pattern.sizes.number)
+            for number in numbers_of(rounds[index], size)
+        )
+        part.mentioned = frozenset(_mentioned(case, indices))
+        yield part
+
+
+def _mentioned(case: Case, indices: tuple[int, ...]) -> Iterable[int]:
+    """Yield the numbers of rounds that are spoken of between the first heading of a part and its last."""
+    rounds = case.pattern.rounds
+    numbered = [index for index in indices if rounds[index].first is not None]
+    if not numbered:
+        return
+    for before, index in zip(numbered, numbered[1:], strict=False):
+        text = case.draft.text[rounds[before].heading.end : rounds[index].heading.start]
+        if entries := _ENTRIES.match(text):
+            yield from (int(number) for number in re.findall(r"\d+", entries[1]))
+        for match in _MENTION.finditer(text):
+            yield from _run(match["after"] or match["ahead"])
+
+
+def _run(words: str) -> Iterable[int]:
+    """Read the numbers of `8, 10 & 12` and `2 to 5`."""
+    found = list(re.finditer(r"\d+", words))
+    for here, after in zip_longest(found, found[1:]):
+        yield int(here[0])
+        if after is not None and re.search(r"(?i)to|through|-|\u2013", words[here.end() : after.start()]):
+            yield from range(int(here[0]) + 1, min(int(after[0]), int(here[0]) + 300))
+
+
+def links(part: Part, size: int) -> list[Link]:
+    """Return the numbered headings of a part for a size, in order."""
+    found: list[Link] = []
+    before: int | None = None
+    loose: frozenset[int] | None = frozenset({0})
+    for index in part.indices:
+        round_ = part.round(index)
+        if not is_for(round_, size):
+            continue
+        numbers = numbers_of(round_, size)
+        if not numbers:
+            loose = _sum(loose, _unnumbered(round_, size))
+            continue
+        if _sizes_in_heading_unread(part, round_):
+            loose, before = None, index
+            continue
+        talk = False
+        if before is not None:
+            body, between = _between(part, before, index)
+            talk = bool(re.search(r"[A-Za-z]{3}", between))
+            if _LOOP.search(body + " " + between) or _WORK.search(between):
+                loose = None
+        found.append(Link(index, numbers, loose, talk))
+        loose, before = _hidden(round_, size, len(numbers)), index
+    return [_single(link, after) for link, after in zip_longest(found, found[1:])]
+
+
+def _single(link: Link, after: Link | None) -> Link:
+    """Take `Rnd 3 - 6 sc around` followed by `Rnd 4` for round 3 alone."""
+    run = link.numbers[-1] - link.numbers[0] + 1 == len(link.numbers) > 1
+    if run and after is not None and after.first == link.first + 1:
+        return Link(link.index, link.numbers[:1], link.unnumbered, link.talk)
+    return link
+
+
+def _sizes_in_heading_unread(part: Part, round_: Round) -> bool:
+    return bool(round_.listed) and "/" in round_.label and part.case.pattern.sizes.number > 1
+
+
+def _between(part: Part, before: int, index: int) -> tuple[str, str]:
+    """Return the words of the round before, unless a directive was read there, and what stands after it."""
+    text = part.case.draft.text
+    rounds = part.case.pattern.rounds
+    here = rounds[index]
+    inside: list[str] = []
+    outside: list[str] = []
+    at = rounds[before].heading.end
+    for one in rounds[before:index]:
+        if one.span.start > at:
+            outside.append(text[at : one.span.start])
+        at = max(at, one.span.end)
+        if one.directive is None:
+            inside.append(text[one.heading.end : max(one.heading.end, one.span.end)])
+    if here.span.start > at:
+        outside.append(text[at : here.span.start])
+    notes = [note.span for note in part.case.pattern.size_notes]
+    spoken = " ".join(outside)
+    for note in notes:
+        spoken = spoken.replace(text[note.start : note.end], " ")
+    return " ".join(inside), spoken
+
+
+def _sum(loose: frozenset[int] | None, more: frozenset[int] | None) -> frozenset[int] | None:
+    if loose is None or more is None or len(loose) * len(more) > 400:
+        return None
+    return frozenset(a + b for a in loose for b in more)
+
+
+def _unnumbered(round_: Round, size: int) -> frozenset[int] | None:
+    """Return how many rounds a line without a number may add to the numbering."""
+    if round_.foundation:
+        return frozenset({0, 1})
+    if round_.directive is None:
+        return frozenset({0, 1})
+    worked = _worked(round_.directive, size)
+    return None if worked is None else worked | {0}
+
+
+def _hidden(round_: Round, size: int, covered: int) -> frozenset[int] | None:
+    """Return how many rounds more than its heading covers a directive may have worked."""
+    if round_.directive is None:
+        return frozenset({0})
+    worked = _worked(round_.directive, size)
+    if worked is None:
+        measured = round_.directive.measured
+        return None if measured or covered == 1 else frozenset({0})
+    return frozenset({0, *(number - covered for number in worked if number > covered)}) if covered == 1 else frozenset({0})
+
+
+def _worked(directive: Directive, size: int) -> frozenset[int] | None:
+    """Return how many rounds a directive works, all that its words allow; None where that depends."""
+    if directive.measured:
+        return None
+    if isinstance(directive, WorkEven):
+        number = directive.rounds.at(size) if directive.rounds else None
+        return None if number is None else frozenset({number})
+    if directive.until or directive.rounds or directive.ending or directive.then:
+        return None
+    if directive.first is not None:
+        unit = (directive.last or directive.first) - directive.first + 1
+    elif directive.back is not None:
+        unit = directive.back
+    else:
+        return None
+    if directive.times is None or directive.times.number is None:
+        return frozenset({unit})
+    times = directive.times.number.at(size)
+    if times is None:
+        return None
+    if directive.times.count is Count.EITHER:
+        return frozenset({unit * (times - 1), unit * times, unit * (times + 1)})
+    return frozenset({unit * times})
+
+
+# ---------------------------------------------------------------- rounds that are declared and not written
+
+
+_ROWS = r"(?:rounds?|rnds?|rows?)"
+_ALTERNATE = re.compile(
+    rf"(?i)\b(?:(?:alternate|alt\.?|every\s+(?:other|second|2nd)|other|(?:even|odd)(?:[- ]?numbered)?|unwritten|between)\s+{_ROWS}|"
+    rf"all\s+(?:the\s+)?(?:ws|rs|wrong|right|even|odd|other)|(?:ws|rs|wrong[- ]side)\s+(?:rounds|rnds|rows)|"
+    rf"{_ROWS}\s+(?:not|in\s*between|between))\b"
+)
+
+
+def speaks_of_alternate(part: Part) -> bool:
+    """Tell whether the draft speaks anywhere of alternate, even, odd or wrong-side rounds."""
+    return bool(_ALTERNATE.search(part.case.draft.text))
+
+
+def elision_unread(part: Part) -> bool:
+    """Tell whether the draft speaks of alternate rounds in words of which no declaration could be read."""
+    pattern = part.case.pattern
+    read = pattern.elisions or any(round_.elided is not None for round_ in pattern.rounds)
+    return not read and speaks_of_alternate(part)
+
+
+def declared(part: Part, number: int, size: int) -> bool:
+    """Tell whether a round is declared elsewhere: `2nd and every alternate rnd`, `even rounds: sc around`."""
+    pattern = part.case.pattern
+    for round_ in pattern.rounds:
+        if round_.elided is not None and round_.section <= part.section and is_for(round_, size):
+            here = round_.section == part.section
+            if elides(round_.elided, round_, number, size, bounded=here):
+                return True
+    notes = [*pattern.elisions]
+    if pattern.conventions.rounds_not_written is not None:
+        notes.append(pattern.conventions.rounds_not_written)
+    return any(elides(note, None, number, size, bounded=True) for note in notes)
+
+
+def elides(note: Elided, round_: Round | None, number: int, size: int, *, bounded: bool) -> bool:
+    """Tell whether a declaration covers a number for a size; without `bounded` only odd and even matter."""
+    own = round_.first.at(size) if round_ is not None and round_.first is not None else None
+    parity = own % 2 if own is not None and note.first is not None else note.parity
+    if parity is not None and number % 2 != parity:
+        return False
+    if not bounded:
+        return True
+    first = own if own is not None else note.first
+    several = round_ is not None and round_.first is not None and round_.first.is_list
+    within = note.last is None or several or number <= note.last
+    return within and (first is None or number >= first)
+
+
+def starts_anew(part: Part, link: Link) -> bool:
+    """Tell whether words before a heading may name another piece, so that its numbers start again."""
+    earlier = [index for index in part.indices if index < link.index]
+    if link.talk or not earlier:
+        return True
+    body, between = _between(part, earlier[-1], link.index)
+    return bool(_TITLE.search("\n" + between) or re.search(r"\n\s*[A-Z][A-Z ]{3,}\b", body))
+
+
+_IDLE = (Remark, Join, Turn, FastenOff)
+
+
+def shape(value: object) -> object:
+    """Return what words say, without where they stand: two steps with the same shape are worked alike."""
+    if isinstance(value, Span):
+        return None
+    if isinstance(value, tuple):
+        items: tuple[object, ...] = value  # pyright: ignore[reportUnknownVariableType]
+        return tuple(shape(one) for one in items if not isinstance(one, _IDLE))
+    if is_dataclass(value) and not isinstance(value, type):
+        inner = tuple(shape(getattr(value, one.name)) for one in fields(value) if one.name != "span")
+        return (type(value).__name__, *inner)
+    return value
+
+
+def worked_alike(one: tuple[Step, ...], other: tuple[Step, ...]) -> bool:
+    """Tell whether two rounds are worked with the same steps."""
+    return shape(one) == shape(other)
+
+
+def repeats_rows(directive: Directive | None) -> int:
+    """Return how many rows a repeat of rows takes at a time, 0 where it is none or doesn't say."""
+    if not isinstance(directive, RepeatRounds):
+        return 0
+    if directive.first is not None:
+        return (directive.last or directive.first) - directive.first + 1
+    return directive.back or 0

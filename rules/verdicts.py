@@ -1,0 +1,288 @@
+"""The verdict on the arithmetic of a round: which one of the rules speaks, for which sizes, and how surely.
+
+One slip is one finding. Several rules see the same slip (stitches left over, a repeat that doesn't fit, a count that
+differs), so it is decided here, for the round as a whole, which of them tells most.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from ..lint.finding import Level
+from ..lint.pattern import At, Chain, Count, Evenly, Join, Repeat, RepeatRounds, Round, Step, Together, Work
+from ..lint.workings import Deed, Item, RoundWorking, SizeWorking
+from .rule import Case
+
+ORDER = (
+    "evenly-does-not-work",
+    "foundation-differs",
+    "repeat-does-not-fit",
+    "remainder-differs",
+    "repeat-count-differs",
+    "stitches-run-out",
+    "stitches-left-over",
+    "count-differs",
+)
+_WELL_SUPPORTED = 2  # counts by which a convention must be ahead of its opposite to settle a round
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """What is wrong with a round: the rule that speaks, the sizes it is about, and its level."""
+
+    index: int
+    rule: str
+    sizes: tuple[int, ...]
+    level: Level
+
+    def said_sizes(self, case: Case) -> tuple[int, ...]:
+        """Return the sizes for a finding: none where it is about all of them."""
+        return all_or(case, self.sizes)
+
+    def workings(self, case: Case) -> tuple[SizeWorking, ...]:
+        """Return the workings of the round for the sizes it is about."""
+        found = case.workings.rounds[self.index].sizes
+        return tuple(own for size in self.sizes if (own := found[size]) is not None)
+
+
+def all_or(case: Case, sizes: Sequence[int]) -> tuple[int, ...]:
+    """Return the sizes, or nothing where they are all sizes of the draft."""
+    return () if len(set(sizes)) == case.pattern.sizes.number else tuple(sizes)
+
+
+def troubles(case: Case) -> Iterator[Trouble]:
+    """Yield at most one trouble a round, in the draft's order."""
+    told: dict[int, int] = {}  # by size: the round whose misfit explains a difference in the next stated count
+    for index in range(len(case.pattern.rounds)):
+        trouble = _trouble(case, index, told)
+        if trouble is not None:
+            yield trouble
+
+
+def troubles_of(case: Case, rule: str) -> Iterator[Trouble]:
+    """Yield the troubles that a rule is to speak of."""
+    return (trouble for trouble in troubles(case) if trouble.rule == rule)
+
+
+def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
+    round_ = case.pattern.rounds[index]
+    working = case.workings.rounds[index]
+    if round_.loose:
+        return None  # a mark is missing, and the mark's own rule speaks
+    found: list[tuple[int, str, Level]] = []
+    for size, own in enumerate(working.sizes):
+        if own is None or own.count is None:
+            continue
+        if own.agrees:
+            told.pop(size, None)
+            continue
+        if own.agrees is False and told.pop(size, None) is not None and not (own.left or own.short):
+            continue
+        kind = _kind(case, index, own, size)
+        level = _level(case, index, size, own, kind) if kind else None
+        if kind and level is not None:
+            found.append((size, kind, level))
+    if not found:
+        return None
+    rule = min((kind for _, kind, _ in found), key=ORDER.index)
+    level = max(level for _, kind, level in found if kind == rule)
+    sizes = tuple(size for size, kind, own_level in found if kind == rule and own_level == level)
+    for size in sizes:
+        own = working.sizes[size]
+        if own is not None and own.agrees is None:
+            told[size] = index
+    return Trouble(index, rule, sizes, level)
+
+
+# ---------------------------------------------------------------- which rule speaks for a size
+
+
+def _kind(case: Case, index: int, own: SizeWorking, size: int) -> str | None:
+    """Return the rule that tells most about a size whose count differs or whose stitches don't come out."""
+    round_ = case.pattern.rounds[index]
+    differs = own.agrees is False
+    if isinstance(round_.directive, RepeatRounds) and round_.directive.until is not None:
+        return None
+    if uneven(round_, own, size):
+        return "evenly-does-not-work"
+    misfit = (own.left or own.short) and own.before is not None and round_.directive is None
+    if differs and _wrong_foundation(case, index, own):
+        return "foundation-differs"
+    if misfit and (fit := _misfit(round_, own, differs=differs)):
+        return fit
+    return "count-differs" if differs else None
+
+
+def uneven(round_: Round, own: SizeWorking, size: int) -> bool:
+    """Tell whether a round spreads increases or decreases evenly and its numbers disagree for a size."""
+    step = next((step for step in round_.steps if isinstance(step, Evenly)), None)
+    item = next((item for item in own.items if item.deed is Deed.EVENLY), None)
+    if step is None or item is None:
+        return False
+    wanted = step.to.at(size) if step.to else None
+    return own.agrees is False or (wanted is not None and wanted != item.makes)
+
+
+def _misfit(round_: Round, own: SizeWorking, *, differs: bool) -> str | None:
+    if any(item.left for item in own.items):
+        return "repeat-does-not-fit"
+    if keeper(round_) is not None:
+        return "remainder-differs"
+    if counted_repeat(round_, own) is not None:
+        return "repeat-count-differs"
+    if own.short:
+        return "stitches-run-out"
+    if round_.flat and not (differs and own.stated == (own.count or 0) + own.left):
+        return None  # a row may stop short on purpose, and often doesn't say so
+    return "stitches-left-over"
+
+
+def keeper(round_: Round) -> Repeat | Work | None:
+    """Return the step that is worked up to the last n stitches, where the words after it go on from there."""
+    steps = [step for step in round_.steps if isinstance(step, Work | Repeat | Together)]
+    for step, after in zip(steps, steps[1:], strict=False):
+        if isinstance(after, Repeat) and after.times.count is Count.TO_END:
+            continue
+        if isinstance(step, Repeat) and step.times.count is Count.TO_END and step.times.leave is not None:
+            return step
+        if isinstance(step, Work) and step.where.at is At.EACH and step.where.leave is not None:
+            return step
+    return None
+
+
+def counted_repeat(round_: Round, own: SizeWorking) -> Item | None:
+    """Return the one repeat with a stated number that would mend the round if it were worked another number of times."""
+    spans = {
+        step.span
+        for step in round_.steps
+        if isinstance(step, Repeat) and step.times.number is not None and step.times.count is not Count.TO_END
+    }
+    items = [item for item in own.items if item.deed is Deed.REPEAT and item.span in spans and item.uses]
+    if len(items) != 1 or any(item.to_end for item in own.items):
+        return None
+    gap = own.left - own.short
+    return items[0] if gap % items[0].uses == 0 and items[0].times + gap // items[0].uses > 0 else None
+
+
+def _wrong_foundation(case: Case, index: int, own: SizeWorking) -> bool:
+    """Tell whether a first row differs in a way that another foundation chain would mend."""
+    chain = foundation_of(case, index)
+    if chain is None or own.stated is None or not case.workings.rounds[index].resumed:
+        return False
+    below = case.workings.rounds[chain].sizes if chain != index else ()
+    if chain != index and not any(size is not None and size.count == own.before for size in below):
+        return False
+    return _even_throughout(case.pattern.rounds[index].steps)
+
+
+def foundation_of(case: Case, index: int) -> int | None:
+    """Return the round that makes the chain a first row is worked into: the one before it, or the row itself."""
+    round_ = case.pattern.rounds[index]
+    if any(isinstance(step, Chain) and step.beginning for step in round_.steps) and _from_hook(round_.steps):
+        if case.workings.rounds[index].sizes and all(own is None or own.before is None for own in case.workings.rounds[index].sizes):
+            return index
+    if index and case.pattern.rounds[index - 1].foundation and case.pattern.rounds[index - 1].section == round_.section:
+        return index - 1
+    return None
+
+
+def _from_hook(steps: Sequence[Step]) -> bool:
+    return any(isinstance(step, Work) and step.where.at is At.FROM_HOOK for step in steps)
+
+
+def _even_throughout(steps: Sequence[Step]) -> bool:
+    """Tell whether every stitch takes one place and leaves one, so that the row is as long as the chain."""
+    works = [step for step in steps if isinstance(step, Work | Repeat | Together)]
+    return bool(works) and all(
+        isinstance(step, Work) and step.make.uses == step.make.makes == 1 and step.times.values == (1,) for step in works
+    )
+
+
+# ---------------------------------------------------------------- how surely
+
+
+def _level(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Level | None:
+    """Return the level of a size's trouble, None for silence."""
+    if not own.sure:
+        return None
+    if own.agrees is False:
+        return Level.QUERY if _open_convention(case, index, own) else Level.CORRECTION
+    if kind == "evenly-does-not-work":
+        return Level.CORRECTION
+    return _level_unstated(case, index, size, own, kind)
+
+
+def _level_unstated(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Level | None:
+    """Judge stitches that don't come out in a round without a count: the next stated count is the witness."""
+    round_ = case.pattern.rounds[index]
+    later = next_stated(case, index, size)
+    if later is True or _open_convention(case, index, own) or foundation_of(case, index) is not None:
+        return None
+    if later is None and is_last(case, index, size):
+        return None
+    if kind == "stitches-left-over" and round_.flat:
+        return None
+    spiral = not any(isinstance(step, Join) for step in round_.steps) and not round_.flat
+    if kind == "stitches-run-out" and spiral and later is None:
+        return None
+    if later is False:
+        return Level.CORRECTION
+    return Level.CORRECTION if kind == "repeat-does-not-fit" and _agreed_before(case, index, size) else Level.QUERY
+
+
+def next_stated(case: Case, index: int, size: int) -> bool | None:
+    """Tell whether the next count stated in the same section agrees with the work; None where there is none."""
+    for later in range(index + 1, len(case.pattern.rounds)):
+        if case.pattern.rounds[later].section != case.pattern.rounds[index].section:
+            return None
+        own = case.workings.rounds[later].sizes[size]
+        if own is not None and (own.agrees is not None or own.count is None):
+            return own.agrees
+    return None
+
+
+def is_last(case: Case, index: int, size: int) -> bool:
+    """Tell whether a round is the last of its section for a size."""
+    section = case.pattern.rounds[index].section
+    return not any(
+        round_.section == section and working.sizes[size] is not None
+        for round_, working in zip(case.pattern.rounds[index + 1 :], case.workings.rounds[index + 1 :], strict=True)
+    )
+
+
+def _agreed_before(case: Case, index: int, size: int) -> bool:
+    """Tell whether the last count stated before a round agreed, so that what it is worked on is certain."""
+    for earlier in range(index - 1, -1, -1):
+        if case.pattern.rounds[earlier].section != case.pattern.rounds[index].section:
+            return False
+        own = case.workings.rounds[earlier].sizes[size]
+        if own is not None and own.agrees is not None:
+            return own.agrees
+    return False
+
+
+def _open_convention(case: Case, index: int, own: SizeWorking) -> bool:
+    """Tell whether a round would agree if a convention that the draft leaves open were taken the other way."""
+    working = case.workings.rounds[index]
+    gap = (own.stated - (own.count or 0)) if own.agrees is False and own.stated is not None else own.left - own.short
+    return any(_settles(working, own, key, holds, gap) and not _supported(case, key) for key, holds in working.readings)
+
+
+def _settles(working: RoundWorking, own: SizeWorking, key: str, holds: bool, gap: int) -> bool:
+    if key.startswith("ch-") or key.startswith("skipped-") or key == "skip-is-base":
+        return gap == (-1 if holds else 1) or (own.agrees is None and abs(gap) == 1)
+    if key == "times-more":
+        repeats = [item for item in own.items if item.deed is Deed.REPEAT and not item.to_end]
+        return any(abs(gap) in (item.makes, item.uses) for item in repeats)
+    if key == "chains-count":
+        return own.spaces > 0 and working.unit == "sts"
+    return True
+
+
+def _supported(case: Case, key: str) -> bool:
+    """Tell whether the draft's words or its other counts settle a convention."""
+    return any(
+        reading.key == key and (reading.said or reading.agree - reading.otherwise >= _WELL_SUPPORTED)
+        for reading in case.workings.readings
+    )
