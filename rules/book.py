@@ -8,7 +8,7 @@ from functools import cache
 
 from .rule import Rule
 
-_NOT_FAMILIES = {"book", "rule"}
+_NOT_FAMILIES = {"book", "numbering", "rule", "sums", "verdicts"}
 
 
 @cache

@@ -139,9 +139,7 @@ def _left_over(case: Case) -> Iterator[Said]:
 def _run_out(case: Case) -> Iterator[Said]:
     for trouble in troubles_of(case, "stitches-run-out"):
         owns = trouble.workings(case)
-        wanted = figures_by_size(
-            case, trouble.sizes, [(own.before or 0) + own.short for own in owns], "sts"
-        )
+        wanted = figures_by_size(case, trouble.sizes, [(own.before or 0) + own.short for own in owns], "sts")
         name = round_name(case.pattern.rounds[trouble.index])
         yield _unfitting(case, trouble, f"{name} wants {wanted}, the row below has {_row_below(owns)}")
 
@@ -153,7 +151,7 @@ def _row_below(owns: tuple[SizeWorking, ...]) -> str:
 def _unfitting(case: Case, trouble: Trouble, message: str) -> Said:
     items = trouble.workings(case)[0].items
     round_ = case.pattern.rounds[trouble.index]
-    span = Span(items[0].span.start, items[-1].span.end) if items else round_.heading
+    span = _stripped(case, Span(items[0].span.start, items[-1].span.end)) if items else round_.heading
     return Said(
         span=span,
         message=message,
@@ -161,6 +159,10 @@ def _unfitting(case: Case, trouble: Trouble, message: str) -> Said:
         sum=pencil_sum(case, trouble.index, trouble.sizes),
         level=trouble.level,
     )
+
+
+def _stripped(case: Case, span: Span) -> Span:
+    return Span(span.start, span.start + len(case.draft.words(span).rstrip(" .;,\r\n")))
 
 
 def _foundation_differs(case: Case) -> Iterator[Said]:
@@ -221,7 +223,9 @@ def _kinds_differ(case: Case) -> Iterator[Said]:
         stated = _plain_kind(case.pattern.craft, claim.kind) if claim else None
         if claim is None or stated is None or round_.loose:
             continue
-        sizes = [size for size, own in enumerate(working.sizes) if own is not None and own.agrees and own.sure]
+        sizes = [
+            size for size, own in enumerate(working.sizes) if own is not None and own.agrees and own.sure
+        ]
         made = {_made_kind(case, working.sizes[size]) for size in sizes}
         if len(made) != 1 or None in made or stated in made:
             continue

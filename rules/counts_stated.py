@@ -12,7 +12,9 @@ from .sums import figures_by_size, number_of, round_name
 from .verdicts import all_or
 
 _FAMILY = "counts"
-_USUAL_SHARE = 0.6  # of the rounds that change the count, those that state it, from which one without is a slip
+_USUAL_SHARE = (
+    0.6  # of the rounds that change the count, those that state it, from which one without is a slip
+)
 _FEWEST_CHANGING = 4
 _FEWEST_ROUNDS = 3
 
@@ -70,7 +72,11 @@ def _count_never_stated(case: Case) -> Iterator[Said]:
         last = rounds[-1]
         part = section.title.strip() if section.title else "the piece"
         own = next((own for own in case.workings.rounds[worked[-1]].sizes if own is not None), None)
-        ends = f"; it ends on {number_of(own.count)}" if own and own.count and case.pattern.sizes.number == 1 else ""
+        ends = (
+            f"; it ends on {number_of(own.count)}"
+            if own and own.count and case.pattern.sizes.number == 1
+            else ""
+        )
         yield Said(span=last.heading, message=f"{part} states no count that a maker could check{ends}")
 
 
@@ -112,7 +118,7 @@ def _against_multiple(case: Case, multiple: Multiple, index: int) -> Said | None
     wanted += f", plus {multiple.base}" if multiple.base else ""
     made = figures_by_size(case, sizes, chains, "chains")
     return Said(
-        span=round_.span,
+        span=round_.heading,
         message=f"the draft asks for {wanted}, and begins with {made}",
         sizes=all_or(case, sizes),
         sum=tuple(_remainder(multiple, count) for count in chains[:4]),
@@ -135,7 +141,9 @@ def _met(case: Case, multiple: Multiple, index: int, size: int, count: int) -> b
     first = case.workings.rounds[index + 1].sizes[size] if index + 1 < len(case.workings.rounds) else None
     if first is None or first.count is None:
         return True
-    return (first.count - multiple.plus) % multiple.of == 0 or (first.count - multiple.plus - multiple.base) % multiple.of == 0
+    return (first.count - multiple.plus) % multiple.of == 0 or (
+        first.count - multiple.plus - multiple.base
+    ) % multiple.of == 0
 
 
 COUNT_UNSTATED = Rule(
@@ -203,14 +211,16 @@ MULTIPLE_NOT_MET = Rule(
     source="common practice of tech editing: chains less edge and turning chains, divided by the repeat",
     examples=(
         Flags(
-            "Multiple of 6.\n\n⟦Ch 40⟧, join with sl st to form a ring.\n"
+            "Multiple of 6.\n\n⟦Ch 40, join with sl st to form a ring.⟧\n"
             "Rnd 1: Ch 1, sc in each ch around, join. (40 sc)\n"
         ),
         Passes(
             "Multiple of 6.\n\nCh 42, join with sl st to form a ring.\n"
             "Rnd 1: Ch 1, sc in each ch around, join. (42 sc)\n"
         ),
-        Passes("Multiple of 6.\n\nCh 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42 sc)\n"),
+        Passes(
+            "Multiple of 6.\n\nCh 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42 sc)\n"
+        ),
     ),
     check=_multiple_not_met,
 )

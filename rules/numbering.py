@@ -1,11 +1,11 @@
-"""How a draft numbers its rows and rounds, part by part and size by size: what the rules of sequence ask about."""
+"""The numbers of rows and rounds, part by part and size by size, and what stands between two of them."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, field, fields, is_dataclass
-from itertools import zip_longest
+from itertools import pairwise, zip_longest
 
 from ..lint.draft import Span
 from ..lint.pattern import (
@@ -40,8 +40,8 @@ _TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
 class Link:
     """A numbered heading as one size meets it.
 
-    `unnumbered` are the numbers of rounds that may stand, without numbers of their own, between the heading before
-    and this one; None where there may be any. `talk` is True where other words stand between.
+    `unnumbered` tells how many rounds without numbers may stand between the heading before and this one: each
+    amount that the words allow, None where it may be any. `talk` is True where other words stand between.
     """
 
     index: int
@@ -67,12 +67,24 @@ class Part:
     case: Case
     section: int
     indices: tuple[int, ...]
-    written: frozenset[int] = field(default_factory=frozenset[int])  # for any of the sizes
     mentioned: frozenset[int] = field(default_factory=frozenset[int])
 
     def round(self, index: int) -> Round:
         """Return a round of the pattern."""
         return self.case.pattern.rounds[index]
+
+    def written(self, size: int) -> frozenset[int]:
+        """Return the numbers that are written for a size, or in rounds for some other sizes only."""
+        found: set[int] = set()
+        for index in self.indices:
+            round_ = self.round(index)
+            if is_for(round_, size):
+                found.update(numbers_of(round_, size))
+            else:
+                found.update(
+                    number for other in round_.sizes or (size,) for number in numbers_of(round_, other)
+                )
+        return frozenset(found)
 
 
 def noun(round_: Round) -> str:
@@ -104,12 +116,6 @@ def parts(case: Case) -> Iterator[Part]:
     for section in sorted({round_.section for round_ in rounds}):
         indices = tuple(index for index, round_ in enumerate(rounds) if round_.section == section)
         part = Part(case, section, indices)
-        part.written = frozenset(
-            number
-            for index in indices
-            for size in range(case.pattern.sizes.number)
-            for number in numbers_of(rounds[index], size)
-        )
         part.mentioned = frozenset(_mentioned(case, indices))
         yield part
 
@@ -120,7 +126,7 @@ def _mentioned(case: Case, indices: tuple[int, ...]) -> Iterable[int]:
     numbered = [index for index in indices if rounds[index].first is not None]
     if not numbered:
         return
-    for before, index in zip(numbered, numbered[1:], strict=False):
+    for before, index in pairwise(numbered):
         text = case.draft.text[rounds[before].heading.end : rounds[index].heading.start]
         if entries := _ENTRIES.match(text):
             yield from (int(number) for number in re.findall(r"\d+", entries[1]))
@@ -223,7 +229,11 @@ def _hidden(round_: Round, size: int, covered: int) -> frozenset[int] | None:
     if worked is None:
         measured = round_.directive.measured
         return None if measured or covered == 1 else frozenset({0})
-    return frozenset({0, *(number - covered for number in worked if number > covered)}) if covered == 1 else frozenset({0})
+    return (
+        frozenset({0, *(number - covered for number in worked if number > covered)})
+        if covered == 1
+        else frozenset({0})
+    )
 
 
 def _worked(directive: Directive, size: int) -> frozenset[int] | None:
@@ -256,7 +266,8 @@ def _worked(directive: Directive, size: int) -> frozenset[int] | None:
 
 _ROWS = r"(?:rounds?|rnds?|rows?)"
 _ALTERNATE = re.compile(
-    rf"(?i)\b(?:(?:alternate|alt\.?|every\s+(?:other|second|2nd)|other|(?:even|odd)(?:[- ]?numbered)?|unwritten|between)\s+{_ROWS}|"
+    rf"(?i)\b(?:(?:alternate|alt\.?|every\s+(?:other|second|2nd)|other|"
+    rf"(?:even|odd)(?:[- ]?numbered)?|unwritten|between)\s+{_ROWS}|"
     rf"all\s+(?:the\s+)?(?:ws|rs|wrong|right|even|odd|other)|(?:ws|rs|wrong[- ]side)\s+(?:rounds|rnds|rows)|"
     rf"{_ROWS}\s+(?:not|in\s*between|between))\b"
 )

@@ -24,6 +24,7 @@ ORDER = (
     "stitches-left-over",
     "count-differs",
 )
+_FAR = 2  # how many times another a count must be to be doubted
 _WELL_SUPPORTED = 2  # counts by which a convention must be ahead of its opposite to settle a round
 
 
@@ -53,7 +54,9 @@ def all_or(case: Case, sizes: Sequence[int]) -> tuple[int, ...]:
 
 def troubles(case: Case) -> Iterator[Trouble]:
     """Yield at most one trouble a round, in the draft's order."""
-    told: dict[int, int] = {}  # by size: the round whose misfit explains a difference in the next stated count
+    told: dict[
+        int, int
+    ] = {}  # by size: the round whose misfit explains a difference in the next stated count
     for index in range(len(case.pattern.rounds)):
         trouble = _trouble(case, index, told)
         if trouble is not None:
@@ -77,8 +80,9 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
         if own.agrees:
             told.pop(size, None)
             continue
-        if own.agrees is False and told.pop(size, None) is not None and not (own.left or own.short):
-            continue
+        if own.agrees is False and not (own.left or own.short):
+            if told.pop(size, None) is not None or _carried_on(case, index, size, own):
+                continue
         kind = _kind(case, index, own, size)
         level = _level(case, index, size, own, kind) if kind else None
         if kind and level is not None:
@@ -93,6 +97,18 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
         if own is not None and own.agrees is None:
             told[size] = index
     return Trouble(index, rule, sizes, level)
+
+
+def _carried_on(case: Case, index: int, size: int, own: SizeWorking) -> bool:
+    """Tell whether a difference is that of an earlier round, taken along by counts that follow from each other."""
+    for earlier in range(index - 1, -1, -1):
+        working = case.workings.rounds[earlier]
+        before = working.sizes[size]
+        if case.pattern.rounds[earlier].section != case.pattern.rounds[index].section:
+            return False
+        if before is not None and before.agrees is not None:
+            return before.agrees is False and not working.resumed and _gap(before) == _gap(own)
+    return False
 
 
 # ---------------------------------------------------------------- which rule speaks for a size
@@ -125,7 +141,7 @@ def uneven(round_: Round, own: SizeWorking, size: int) -> bool:
 
 
 def _misfit(round_: Round, own: SizeWorking, *, differs: bool) -> str | None:
-    if any(item.left for item in own.items):
+    if any(item.left and item.times for item in own.items):
         return "repeat-does-not-fit"
     if keeper(round_) is not None:
         return "remainder-differs"
@@ -180,9 +196,15 @@ def foundation_of(case: Case, index: int) -> int | None:
     """Return the round that makes the chain a first row is worked into: the one before it, or the row itself."""
     round_ = case.pattern.rounds[index]
     if any(isinstance(step, Chain) and step.beginning for step in round_.steps) and _from_hook(round_.steps):
-        if case.workings.rounds[index].sizes and all(own is None or own.before is None for own in case.workings.rounds[index].sizes):
+        if case.workings.rounds[index].sizes and all(
+            own is None or own.before is None for own in case.workings.rounds[index].sizes
+        ):
             return index
-    if index and case.pattern.rounds[index - 1].foundation and case.pattern.rounds[index - 1].section == round_.section:
+    if (
+        index
+        and case.pattern.rounds[index - 1].foundation
+        and case.pattern.rounds[index - 1].section == round_.section
+    ):
         return index - 1
     return None
 
@@ -195,7 +217,8 @@ def _even_throughout(steps: Sequence[Step]) -> bool:
     """Tell whether every stitch takes one place and leaves one, so that the row is as long as the chain."""
     works = [step for step in steps if isinstance(step, Work | Repeat | Together)]
     return bool(works) and all(
-        isinstance(step, Work) and step.make.uses == step.make.makes == 1 and step.times.values == (1,) for step in works
+        isinstance(step, Work) and step.make.uses == step.make.makes == 1 and step.times.values == (1,)
+        for step in works
     )
 
 
@@ -204,13 +227,22 @@ def _even_throughout(steps: Sequence[Step]) -> bool:
 
 def _level(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Level | None:
     """Return the level of a size's trouble, None for silence."""
-    if not own.sure:
+    if own.before is None and own.short:
+        return None  # it is worked into something that was not understood
+    if not own.sure or (own.before is not None and own.before < 1) or (own.count or 0) < 1:
         return None
     if own.agrees is False:
-        return Level.QUERY if _open_convention(case, index, own) else Level.CORRECTION
+        doubtful = _far_off(own) or _open_convention(case, index, own)
+        return Level.QUERY if doubtful else Level.CORRECTION
     if kind == "evenly-does-not-work":
         return Level.CORRECTION
     return _level_unstated(case, index, size, own, kind)
+
+
+def _far_off(own: SizeWorking) -> bool:
+    """Tell whether a count is so far from the stated one that words are likelier to be misread than misprinted."""
+    made, stated = own.count or 0, own.stated or 0
+    return not made < _FAR * stated or not stated < _FAR * made
 
 
 def _level_unstated(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Level | None:
@@ -228,7 +260,11 @@ def _level_unstated(case: Case, index: int, size: int, own: SizeWorking, kind: s
         return None
     if later is False:
         return Level.CORRECTION
-    return Level.CORRECTION if kind == "repeat-does-not-fit" and _agreed_before(case, index, size) else Level.QUERY
+    return (
+        Level.CORRECTION
+        if kind == "repeat-does-not-fit" and _agreed_before(case, index, size)
+        else Level.QUERY
+    )
 
 
 def next_stated(case: Case, index: int, size: int) -> bool | None:
@@ -247,7 +283,9 @@ def is_last(case: Case, index: int, size: int) -> bool:
     section = case.pattern.rounds[index].section
     return not any(
         round_.section == section and working.sizes[size] is not None
-        for round_, working in zip(case.pattern.rounds[index + 1 :], case.workings.rounds[index + 1 :], strict=True)
+        for round_, working in zip(
+            case.pattern.rounds[index + 1 :], case.workings.rounds[index + 1 :], strict=True
+        )
     )
 
 
@@ -263,26 +301,50 @@ def _agreed_before(case: Case, index: int, size: int) -> bool:
 
 
 def _open_convention(case: Case, index: int, own: SizeWorking) -> bool:
-    """Tell whether a round would agree if a convention that the draft leaves open were taken the other way."""
-    working = case.workings.rounds[index]
-    gap = (own.stated - (own.count or 0)) if own.agrees is False and own.stated is not None else own.left - own.short
-    return any(_settles(working, own, key, holds, gap) and not _supported(case, key) for key, holds in working.readings)
+    """Tell whether a round would come out if a convention that the draft leaves open were taken the other way."""
+    gap = _gap(own)
+    for key, holds in case.workings.rounds[index].readings:
+        if _settles(own, key, holds=holds, gap=gap) and (
+            not _supported(case, key) or _alike(case, key, index)
+        ):
+            return True
+    return False
 
 
-def _settles(working: RoundWorking, own: SizeWorking, key: str, holds: bool, gap: int) -> bool:
-    if key.startswith("ch-") or key.startswith("skipped-") or key == "skip-is-base":
+def _gap(own: SizeWorking) -> int:
+    """Return by how many stitches a round falls short of its stated count, or else of the row below."""
+    if own.agrees is False and own.stated is not None:
+        return own.stated - (own.count or 0)
+    return own.left - own.short
+
+
+def _settles(own: SizeWorking, key: str, *, holds: bool, gap: int) -> bool:
+    """Tell whether the other answer to a question would close a gap."""
+    if key.startswith(("ch-", "skipped-")) or key == "skip-is-base":
         return gap == (-1 if holds else 1) or (own.agrees is None and abs(gap) == 1)
     if key == "times-more":
-        repeats = [item for item in own.items if item.deed is Deed.REPEAT and not item.to_end]
-        return any(abs(gap) in (item.makes, item.uses) for item in repeats)
+        counted = [item for item in own.items if item.deed is Deed.REPEAT and not item.to_end]
+        return any(abs(gap) in (item.makes, item.uses) for item in counted)
+    if key == "n-in-one":
+        return own.agrees is None or any(item.to_end for item in own.items)
     if key == "chains-count":
-        return own.spaces > 0 and working.unit == "sts"
+        return own.spaces > 0
     return True
 
 
 def _supported(case: Case, key: str) -> bool:
-    """Tell whether the draft's words or its other counts settle a convention."""
-    return any(
-        reading.key == key and (reading.said or reading.agree - reading.otherwise >= _WELL_SUPPORTED)
-        for reading in case.workings.readings
-    )
+    """Tell whether the draft's words or its other counts settle a convention, or nothing hangs on it."""
+    found = [reading for reading in case.workings.readings if reading.key == key]
+    return all(reading.said or reading.agree - reading.otherwise >= _WELL_SUPPORTED for reading in found)
+
+
+def _alike(case: Case, key: str, index: int) -> bool:
+    """Tell whether another round differs in the same way, so that the convention may hold for some rounds only."""
+    for other, working in enumerate(case.workings.rounds):
+        holds = dict(working.readings).get(key)
+        if other == index or holds is None:
+            continue
+        for own in working.sizes:
+            if own is not None and own.agrees is False and _settles(own, key, holds=holds, gap=_gap(own)):
+                return True
+    return False

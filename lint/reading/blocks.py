@@ -48,9 +48,10 @@ _STITCHY = re.compile(
     r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog)|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
     r"repeats?|rep|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
 )
-_COMPLETE = re.compile(r"(?:[.;:!?)\]}\"]|\b\d+\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
+_COMPLETE = re.compile(r"(?:[.;:!?)\]}\"]|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
+_AGAIN = re.compile(r"(?:Rep(?:eat)?|REP(?:EAT)?|Work even|Work as)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))")
 _GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
 _NOT_TITLE = re.compile(
     r"(?i)^(?:rep(?:eat)?|fasten|finish|stuff|weave|sew|join|turn|work|cut|leave|with|using|continue|cont|change|switch|note|and|then|ch|chain|make|place|begin|"
@@ -118,8 +119,11 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
     if len(worded) >= 3:
         return {}
     starts: dict[int, Heading] = {}
+    before: _Line | None = None
     for line in lines:
-        if line.blank:
+        broken = before is not None and not before.blank and not _COMPLETE.search(text[before.span.start : before.span.end])
+        before = line
+        if line.blank or (broken and starts):
             continue
         heading = bare_heading(text, line.start, line.span.end)
         if heading and _STITCHY.search(text, heading.body, line.span.end):
@@ -138,7 +142,7 @@ def _glued_numbers(text: str, first: int, starts: dict[int, Heading]) -> dict[in
     """Find bare numbers glued into running text: each the next one, after the end of a sentence or bracket."""
     glued: dict[int, Heading] = {}
     last = 0
-    for match in re.finditer(r"(?<![\d.])\d{1,3}(?:-\d{1,3})?(?=[.)](?!\d))", text[first:]):
+    for match in re.finditer(r"(?<!\d)\d{1,3}(?:-\d{1,3})?(?=[.)](?!\d))", text[first:]):
         at = first + match.start()
         heading = starts.get(at) or bare_heading(text, at, len(text))
         if heading is None:
@@ -148,7 +152,7 @@ def _glued_numbers(text: str, first: int, starts: dict[int, Heading]) -> dict[in
         if at in starts:
             last = high
         elif last and low in (last + 1, last) and before.endswith((".", ")", "]", ";", "\n")) and high >= last:
-            if low == last and low == high:
+            if (low == last and low == high) or (re.search(r"\d\.$", text[max(0, at - 2) : at]) and low != last + 1):
                 continue
             glued[at] = heading
             last = high
@@ -283,6 +287,8 @@ def _continues(text: str, lines: list[_Line], last: int, current: int, heading: 
     empty = not text[heading.body : lines[last].span.end].strip()
     if empty or _only_count(text, lines[current]):
         return True
+    if _AGAIN.match(words) and not before.rstrip().endswith(","):
+        return False
     if _FOOTNOTE.match(words) or _SIZES_ONLY.search(words):
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import Claim, Figure
-from .marks import Group, Item, kind, span_of, text_at
+from .marks import Group, Item, flat, kind, span_of, text_at
 from .times import figure_at
 from .words import Word
 
@@ -27,7 +27,7 @@ def claims_in(items: Sequence[Item]) -> tuple[Claim, ...]:
     apart = False
     while index < len(items):
         stitch = _stitch_kind(items, index)
-        if found and stitch and stitch[1]:
+        if found and stitch and stitch[1] and kind(items, index - 1) in ("+", "noise"):
             # `11 dc + ch 3`: the chain is named apart from the stitches
             apart = True
             index += 2 if kind(items, index + 1) in ("number",) else 1
@@ -151,12 +151,18 @@ def _closes(items: Sequence[Item], index: int) -> bool:
     return kind(items, index) in ("", ".", ";", "group", ",", "|") or index >= len(items)
 
 
-def sentence_claim(items: Sequence[Item], index: int) -> tuple[Claim, int] | None:
+def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:
     """Read a count that is a sentence of its own at the end: `. 24 sts.`; the unit must be named."""
     figure = figure_at(items, index)
     if figure is None or not (_named(items, index + 1) or not _goes_on(items, index + 1)):
         return None
     claim, end = _with_unit(items, index, index + 1, figure)
+    found = [claim]
+    while kind(items, end) in (",", "+", "noise") and (more := figure_at(items, end + 1)) is not None:
+        if not _named(items, end + 2) and past_sized_space(items, end + 2) is None:
+            break
+        claim, end = _with_unit(items, end + 1, end + 2, more)
+        found.append(claim)
     while kind(items, end) in ("total", "around"):
         end += 1
     rest = end
@@ -164,7 +170,8 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[Claim, int] | Non
         rest = end = len(items)
     while kind(items, rest) in (".", ";", "turn", "fasten"):
         rest += 1
-    return (claim, end) if rest >= len(items) else None
+    talk = rest > end and not any(word.kind in ("stitch", "each", "next", "skip", "rep", "*", "number") for word in flat(items[rest:]))
+    return (tuple(found), end) if rest >= len(items) or talk else None
 
 
 def _goes_on(items: Sequence[Item], index: int) -> bool:

@@ -201,6 +201,15 @@ def number_of_sizes(lists: Sequence[FigureList]) -> int:
     return length if often >= sure else 1
 
 
+def _is_list_of_sizes(words: Sequence[Word], found: _Found, sizes: int) -> bool:
+    """Tell whether a list of the wrong length must be one of sizes all the same."""
+    if found.style in (ListStyle.BARE, ListStyle.SLASH):
+        return len(found.values) > 2 and sizes > 2 and _rises(found.values)
+    if len(found.values) > 2:
+        return True
+    return sizes > 2 and kind_at(words, found.end) in ("st", "stitch") and len(set(found.values)) > 1
+
+
 def _rises(values: Sequence[int | None]) -> bool:
     known = [value for value in values if value is not None]
     return all(a <= b for a, b in zip(known, known[1:], strict=False)) or all(
@@ -226,9 +235,12 @@ def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[Fig
             lifted.append(
                 Word("", "number", record.span, value=found.values[0], blank=words[at].blank, values=found.values)
             )
+        elif _is_list_of_sizes(words, found, sizes):
+            # which size's figure is wanting or too many can't be told: the word stands for no number
+            lists.append(record)
+            lifted.extend(words[at : at + found.before])
+            lifted.append(Word("", "number", record.span, blank=words[at].blank, values=(None,) * sizes))
         else:
-            if (len(found.values) > 2 or sizes == 2) and (found.style not in (ListStyle.BARE, ListStyle.SLASH) or _rises(found.values)):
-                lists.append(record)
             lifted.extend(words[at : found.end])
         at = found.end
     return tuple(lifted), tuple(lists)

@@ -57,7 +57,7 @@ class _Seen:
 
 
 _DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
-_BEHIND = {"skipped", "unworked", "below", "behind", "unused"}
+_BEHIND = {"skipped", "missed", "unworked", "below", "behind", "unused"}
 
 
 def read_place(items: Sequence[Item], at: int) -> Placed | None:
@@ -154,8 +154,9 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             seen.row_ends = True
             named = True
         elif word in _BEHIND:
-            seen.behind = True
-            named = named or kind(items, index + 1) in ("st", "stitch")
+            seen.behind = named = True
+            if kind(items, index + 1) in ("st", "stitch"):
+                index += 1
         elif word in ("top", "tops"):
             seen.top = True
         elif what == "post" and not named:

@@ -90,18 +90,18 @@ class Assembly:
 
     # ------------------------------------------------------------ words of a round
 
-    def parse(self, span: Span) -> tuple[tuple[Item, ...], Steps, Directed | None, tuple[Claim, ...]]:
+    def parse(self, span: Span) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         """Read the words of a body: a directive, or steps; with the counts it states."""
         words, lists = lift(self.words.within(span), self.sizes.number)
         self.lists.extend(lists)
         items, loose = tree(words)
-        directed = read_directive(items)
+        directed = read_directive(items) if self.rounds else None
         rest = items[directed.end :] if directed else items
-        steps = read_steps(rest, loose, _marks(words), habit=self.habit)
+        steps = read_steps(rest, loose, _marks(words), habit=self.habit, directed=directed is not None)
         claims = steps.claims
         if directed and not claims:
             claims = _after_directive(rest)
-        return items, steps, directed, claims
+        return steps, directed, claims
 
 
 _SIGNS = frozenset({"+", "#", "'", '"', "~", "^", "\u2020", "\u2021", "\u00a7", "\u2022", "@", "%", "$", "!", "\u25ca", "&", "\u00b0"})
@@ -182,7 +182,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
             assembly.fresh = True
         assembly.last_number = heading.numbers[0][1]
     section = assembly.open_section(block.span.start)
-    _, steps, directed, claims = assembly.parse(body)
+    steps, directed, claims = assembly.parse(body)
     sizes = _sizes_for(assembly, section)
     number = assembly.sizes.number
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
@@ -248,7 +248,7 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     if directed is None and not starts and not shaping:
         return
-    _, steps, directed, claims = assembly.parse(span)
+    steps, directed, claims = assembly.parse(span)
     if directed is None and not _starts_piece(steps.steps) and not shaping:
         return
     if directed is not None and not assembly.rounds:

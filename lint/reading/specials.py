@@ -28,7 +28,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
         term = (match["short"] or match["term"]).strip()
         span = Span(match.start("short" if match["short"] else "term"), match.end("short" if match["short"] else "term"))
         said = Span(match.start("words"), match.end("words"))
-        if len(term) > 24 or re.search(r"(?i)^(?:rnd|round|row|size|gauge|hook|yarn|note|materials?|tension|finished)", term):
+        if len(term) > 24 or re.search(r"(?i)^(?:rnd|round|row|size|foundation|set-?up|begin|start|base|crown|body|head|gauge|hook|yarn|note|materials?|tension|finished)", term):
             continue
         yield Definition(term, span, said, _make(term, text[said.start : said.end], words.within(said)))
 

@@ -82,6 +82,8 @@ class _Reader:
     items: Sequence[Item]
     top: bool
     habit: bool = False  # the draft's rounds close with a count that is a sentence of its own
+    directed: bool = False  # the words follow an instruction that stands for whole rounds
+    in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
     marks: frozenset[str] = frozenset({"*"})
     at: int = 0
     steps: list[Step] = field(default_factory=list[Step])
@@ -151,18 +153,20 @@ class _Reader:
 
     def _one(self) -> bool:
         what = self._kind()
+        if self.top and self._claim():
+            return True
         if what == "group":
             return self._group()
         if what in self.marks or (what == "*"):
             return self._star()
         if what == "rep":
             return self._rep()
-        if self.top and self._claim():
-            return True
         if what == "remark" or (what == "work" and self._text() == "working" and self._kind(1) not in ("number", "stitch", "group")):
             if what == "work" and (placed := self._other_side()):
                 return placed
             return self._remark()
+        if what == "number" and self._kind(1) == "group" and self._number_before_group():
+            return True
         simple = {
             "skip": self._skip,
             "turn": self._turn,
@@ -226,7 +230,7 @@ class _Reader:
     # ------------------------------------------------------------ claims
 
     def _claim(self) -> bool:
-        if not self.steps:
+        if not self.steps and not self.directed:
             return False
         found = trailing_claim(self.items, self.at)
         if found:
@@ -244,15 +248,15 @@ class _Reader:
         if figure is not None and self._made_something() and (stitches or closing):
             one = sentence_claim(self.items, self.at)
             if one:
-                claim, end = one
+                claims, end = one
                 self._flush()
-                self.claims.append(claim)
+                self.claims.extend(claims)
                 self.at = end
                 return True
         return False
 
     def _made_something(self) -> bool:
-        return any(isinstance(step, Work | Repeat | Together | Evenly) for step in self.steps)
+        return self.directed or any(isinstance(step, Work | Repeat | Together | Evenly) for step in self.steps)
 
     def _complete(self) -> bool:
         """Tell whether the round has come to its end: what follows can only be a count."""
@@ -265,8 +269,8 @@ class _Reader:
                 return step.times.count is Count.TO_END or not step.times.said
             if isinstance(step, Work):
                 return step.where.at is At.EACH or step.where.last
-            return False
-        return False
+            return isinstance(step, Evenly)
+        return self.directed
 
     # ------------------------------------------------------------ brackets
 
@@ -365,6 +369,25 @@ class _Reader:
             return
         span = last.span.cover(times.span) if times.span else last.span
         self.steps[-1] = Repeat((last,), times, span, mark="")
+
+    def _number_before_group(self) -> bool:
+        """Read `6 (sc, inc)`: six times. A 1 before a bracket that has its own times is a stray figure."""
+        number = figure_at(self.items, self.at)
+        what = role(self.items, self.at + 1)
+        if what not in (Role.REPEAT, Role.STEPS) or number is None:
+            return False
+        if what is Role.REPEAT:
+            if number.values != (1,):
+                return False
+            self.at += 1
+            return True
+        start = self.at
+        self.at += 2
+        group = self.items[start + 1]
+        assert isinstance(group, Group)
+        span = self._span(start)
+        self._add(Repeat(self._inner(group), Times(Count.TOTAL, number, span=span), span, group.mark))
+        return True
 
     def _inner(self, group: Group) -> tuple[Step, ...]:
         reader = _Reader(group.items, top=False, marks=self.marks)
@@ -720,21 +743,13 @@ class _Reader:
             index += 1
         if placed.where.at is At.RING:
             self.at = index
-            before = len(self.steps)
-            if self._kind() in ("stitch", "number", "group") and self._stitch():
-                self._ring_last(before)
-            else:
-                self._make_ring(self._span(start, placed.end))
+            if not any(isinstance(step, Chain | Ring) for step in self.steps):
+                self._add(Ring(self._span(start, placed.end)))
+            self.in_ring = True
             return True
         if kind(self.items, index) == "group" or kind(self.items, index) in ("number", "stitch"):
             return self._placed_first(start, index, placed)
         return False
-
-    def _ring_last(self, before: int) -> None:
-        step = self.steps[before] if before < len(self.steps) else None
-        if isinstance(step, Work) and step.bare:
-            number = step.where.number or Figure((1,), step.span)
-            self.steps[before] = Work(step.make, number, Where(At.RING), step.span)
 
     def _placed_first(self, start: int, index: int, placed: Placed) -> bool:
         self.at = index
@@ -1090,6 +1105,9 @@ class _Reader:
     def _add_bare(self, start: int, make: Make, number: Figure | None, times: Times | None) -> None:
         span = self._span(start)
         one = Figure((1,), span)
+        if self.in_ring:
+            self._add(Work(make, number or one, Where(At.RING), span))
+            return
         where = Where(At.NEXT, number or one)
         first = self.items[start]
         self._add(Work(make, one, where, span, ambiguous=first.kind == "number", bare=True))
@@ -1237,11 +1255,12 @@ def read_steps(
     marks: frozenset[str] = frozenset({"*"}),
     *,
     habit: bool = False,
+    directed: bool = False,
 ) -> Steps:
     """Read the steps of a round from its words and brackets.
 
     `marks` are the signs that serve as stars in it; `habit` is True where the draft closes its rounds with a count that
-    is a sentence of its own (`... 5 times. 36 sc.`).
+    is a sentence of its own (`... 5 times. 36 sc.`), `directed` where they follow a `rep rnd 2` that does all the work.
     """
-    read = _Reader(items, top=True, habit=habit, marks=marks).read()
+    read = _Reader(items, top=True, habit=habit, directed=directed, marks=marks).read()
     return replace(read, loose=(*loose, *read.loose))

@@ -134,7 +134,8 @@ class Cursor:
             offset = self.done % width
             if offset == 0:
                 whole = part.times - self.done // width
-                passes = whole if each == 0 else min(whole, number // each)
+                # the last place wanted is taken one by one, so that nothing behind it is passed as well
+                passes = whole if each == 0 else min(whole, (number - 1) // each if width > 1 else number)
                 if passes:
                     number -= passes * each
                     self._move(part, passes * width)

@@ -70,7 +70,7 @@ def begins_piece(steps: Sequence[Step]) -> bool:
         if isinstance(step, Chain):
             chain = True
         if isinstance(step, Work):
-            if step.where.at is At.RING:
+            if step.where.at in (At.RING, At.BEHIND):
                 return True
             if step.where.at is At.FROM_HOOK:
                 return chain
@@ -165,11 +165,12 @@ class Stitcher:
         left = 0
         if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
             left = max(0, self.cursor.left()) if self.row.segments else 0
-        fabric = self.row.done() if self.row.segments or self.cursor is None else self._nothing_made(steps)
         if self.flat_count is not None:
-            kind = fabric.segments[0].spots[0].kind if fabric.segments else "st"
-            fabric = plain(kind, self.flat_count)
-            left = 0
+            fabric, left = plain("st", self.flat_count), 0
+        elif self.row.segments or self.cursor is None:
+            fabric = self.row.done()
+        else:
+            fabric = self._nothing_made(steps)
         return Made(
             fabric, before, self.used, left, self.short, tuple(self.items), self.starts, frozenset(), self.partial
         )

@@ -39,6 +39,10 @@ class Answers:
     chosen: Mapping[str, bool] = field(default_factory=dict[str, bool])
 
 
+class _Doubt(Exception):
+    """A difference on a row below that isn't known for sure: the draft's own count is the better guide."""
+
+
 @dataclass(slots=True)
 class _Asked:
     """The questions that came up, with the usual answer to each."""
@@ -96,22 +100,33 @@ class _Worker:
         unit = "sts"
         resumed = False
         covers: tuple[int, ...] = ()
+        doubtful: list[int] = []
         for size in range(self.pattern.sizes.number):
+            sizes.append(None)
             if round_.sizes is not None and size not in round_.sizes:
-                sizes.append(None)
                 continue
             if round_.first is not None and round_.first.at(size) is None:
-                sizes.append(None)
                 continue
             try:
-                working, compared, took, covers = self._size(index, round_, size)
+                sizes[size], compared, took, covers = self._size(index, round_, size)
+            except _Doubt:
+                doubtful.append(size)
+                continue
             except CannotWork as cannot:
                 reason = reason or str(cannot)
-                sizes.append(self._not_worked(round_, size))
+                sizes[size] = self._not_worked(round_, size)
                 continue
             unit = compared.unit if compared.unit != "sts" else unit
             resumed = resumed or took
-            sizes.append(working)
+        # where the other sizes agree, the row below was the right one for these as well
+        trust = any(size is not None and size.agrees for size in sizes)
+        for size in doubtful:
+            if trust:
+                sizes[size], _, took, covers = self._size(index, round_, size, trust=True)
+                resumed = resumed or took
+            else:
+                reason = reason or "it isn't sure which stitches this round is worked on"
+                sizes[size] = self._not_worked(round_, size)
         standing = _standing(sizes)
         if standing is Standing.UNREAD and reason is None:
             reason = "the row below is not known"
@@ -140,7 +155,7 @@ class _Worker:
         if first or begins_piece(round_.steps) or round_.foundation:
             return
         number = round_.first.values[0] if round_.first else None
-        if number is not None and number > 1:
+        if number != 1:
             return
         sizes = self.pattern.sections[round_.section].sizes
         for size, state in enumerate(self.states):
@@ -162,12 +177,12 @@ class _Worker:
 
     # ------------------------------------------------------------ one round for one size
 
-    def _size(self, index: int, round_: Round, size: int) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
+    def _size(self, index: int, round_: Round, size: int, *, trust: bool = False) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
         state = self.states[size]
         made, rounds, covers = self._work(index, round_, size, state)
         spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
         compared = compare(round_.claims, made.fabric, size, spaces)
-        sure = (state.sure or made.starts) and not round_.loose
+        sure = (state.sure or made.starts or trust) and not round_.loose
         working = SizeWorking(
             before=made.before,
             used=made.used,
@@ -185,8 +200,7 @@ class _Worker:
         fabric, resumed = made.fabric, False
         if compared.agrees is False and compared.stated is not None:
             if not sure and not state.sure:
-                # what it was worked from is not known for sure: the draft's own count is the better guide
-                raise CannotWork("it isn't sure which stitches this round is worked on")
+                raise _Doubt
             fabric, resumed = self._after_difference(index, size, made.fabric, compared.stated)
         self.states[size] = _State(fabric, sure=True if compared.agrees else sure, fresh=False)
         return working, compared, resumed, covers

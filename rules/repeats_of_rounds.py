@@ -1,0 +1,322 @@
+"""Repeats of whole rounds: whether the rounds they name exist, how many are worked, and on which one they end."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from itertools import pairwise
+
+from ..lint.draft import Span
+from ..lint.finding import Aside, Level
+from ..lint.pattern import (
+    Chain,
+    Count,
+    Elided,
+    Evenly,
+    Repeat,
+    RepeatRounds,
+    Round,
+    Skip,
+    Step,
+    Together,
+    Work,
+    WorkEven,
+)
+from ..lint.working import covered, find_round, targets_of
+from .rule import Case, Flags, Passes, Rule, Said
+from .sums import for_sizes, join_words, round_name
+from .verdicts import all_or
+
+_FAMILY = "repeats"
+# `rep row 3 times`, and rows of a chart, name no row of the text
+_OTHERWISE = re.compile(r"(?i)\bchart|\b(?:row|rnd|round)s?\s+\d+\s*(?:times|x\b)")
+_FEWEST_IN_BLOCK = 3  # two rounds are often repeated so that they end on the first
+
+
+def _repeats(case: Case) -> Iterator[tuple[int, Round, RepeatRounds]]:
+    for index, round_ in enumerate(case.pattern.rounds):
+        if isinstance(round_.directive, RepeatRounds):
+            yield index, round_, round_.directive
+
+
+# ---------------------------------------------------------------- targets
+
+
+def _target_missing(case: Case) -> Iterator[Said]:
+    for index, round_, what in _repeats(case):
+        if what.first is None or what.named is not None or what.last is not None and what.last < what.first:
+            continue
+        last = what.last if what.last is not None else what.first
+        missing = [
+            number
+            for number in range(what.first, min(last, what.first + 100) + 1)
+            if find_round(case.pattern, index, number) is None and not _elided(case, number)
+        ]
+        if not missing or not _numbered_throughout(case, index) or _OTHERWISE.search(case.words(round_.span)):
+            continue
+        own = _own_numbers(round_)
+        if own and max(missing) < min(own) and _reached(case, index, max(missing)):
+            continue  # a gap in the numbering, which is reported where it stands
+        noun = "row" if round_.flat else "round"
+        name = join_words([str(number) for number in missing[:3]], "or")
+        later = any(_covers(other, number) for other in case.pattern.rounds[index:] for number in missing)
+        fate = "comes no earlier than this" if later else "does not exist"
+        yield Said(_words(round_, what), f"{noun} {name} is to be repeated, but {fate}")
+
+
+def _words(round_: Round, what: RepeatRounds) -> Span:
+    return what.span if what.span.end > what.span.start else round_.heading
+
+
+def _own_numbers(round_: Round) -> set[int]:
+    return {value for value in round_.first.values if value is not None} if round_.first else set()
+
+
+def _covers(round_: Round, number: int) -> bool:
+    if round_.first is None:
+        return False
+    last = round_.last or round_.first
+    return any(
+        low is not None and high is not None and low <= number <= high
+        for low, high in zip(round_.first.values, last.values, strict=False)
+    )
+
+
+def _elided(case: Case, number: int) -> bool:
+    """Tell whether a round of this number is declared and not written."""
+    declared: list[Elided] = [*case.pattern.elisions]
+    declared += [round_.elided for round_ in case.pattern.rounds if round_.elided is not None]
+    if case.pattern.conventions.rounds_not_written is not None:
+        declared.append(case.pattern.conventions.rounds_not_written)
+    return bool(declared) and number > 0
+
+
+def _numbered_throughout(case: Case, index: int) -> bool:
+    """Tell whether the rounds before a repeat are all numbered, so that none can have the number by counting."""
+    section = case.pattern.rounds[index].section
+    before = [round_ for round_ in case.pattern.rounds[:index] if round_.section == section]
+    return any(round_.first for round_ in before) and all(
+        round_.first is not None or round_.foundation or round_.directive is not None for round_ in before
+    )
+
+
+def _reached(case: Case, index: int, number: int) -> bool:
+    section = case.pattern.rounds[index].section
+    return any(
+        max(_own_numbers(round_), default=0) > number
+        for round_ in case.pattern.rounds[:index]
+        if round_.section == section
+    )
+
+
+# ---------------------------------------------------------------- whole blocks
+
+
+def _rows_not_whole(case: Case) -> Iterator[Said]:
+    for index, round_, what in _repeats(case):
+        block = len(targets_of(case.pattern, index, what))
+        if (
+            block < _FEWEST_IN_BLOCK
+            or round_.first is None
+            or what.ending is not None
+            or what.then
+            or what.until
+        ):
+            continue
+        wrong = [
+            (size, rounds)
+            for size in range(case.pattern.sizes.number)
+            if (round_.sizes is None or size in round_.sizes)
+            and (rounds := covered(round_, size)) > 1
+            and rounds % block
+        ]
+        if not wrong:
+            continue
+        sizes = [size for size, _ in wrong]
+        noun = "rows" if round_.flat else "rounds"
+        rounds = join_words([str(number) for number in dict.fromkeys(number for _, number in wrong)])
+        yield Said(
+            round_.heading,
+            f"{round_name(round_)} are {rounds} {noun}{for_sizes(case, sizes)}, not a whole number of repeats of {block}",
+            sizes=all_or(case, sizes),
+        )
+
+
+# ---------------------------------------------------------------- the seam
+
+
+Kind = tuple[object, ...]
+
+
+def _kind_of(steps: tuple[Step, ...]) -> Kind:
+    """Return what makes a round like another: its stitches in order, without how many of them."""
+    found: list[object] = []
+    for step in steps:
+        match step:
+            case Work():
+                one: object = (step.make.kind, step.times.values[0] if step.times.values[0] != 1 else 1)
+            case Together():
+                one = ("together", _kind_of(step.steps))
+            case Repeat():
+                inner = _kind_of(step.steps)
+                one = inner[0] if len(inner) == 1 else ("repeat", inner)
+            case Chain():
+                if step.beginning:
+                    continue
+                one = "chain"
+            case Skip():
+                one = "skip"
+            case Evenly():
+                one = ("evenly", step.change)
+            case _:
+                continue
+        if not found or found[-1] != one:
+            found.append(one)
+    return tuple(found)
+
+
+def _round_kind(case: Case, index: int) -> Kind:
+    round_ = case.pattern.rounds[index]
+    return _kind_of(round_.steps) if round_.directive is None else ()
+
+
+def _ends_wrong(case: Case) -> Iterator[Said]:
+    for index, round_, what in _repeats(case):
+        block = targets_of(case.pattern, index, what)
+        kinds = [_round_kind(case, one) for one in block]
+        if (
+            len(block) < 2
+            or not all(kinds)
+            or what.ending is not None
+            or what.then
+            or what.until
+            or what.measured
+        ):
+            continue
+        if any(one == other for one, other in pairwise([*kinds, kinds[0]])):
+            continue
+        follower = _next_written(case, index)
+        if follower is None:
+            continue
+        following = _round_kind(case, follower)
+        wrong = [
+            (size, block[at])
+            for size in range(case.pattern.sizes.number)
+            if (at := _last_worked(round_, what, size, len(block))) is not None
+            and _works(case.pattern.rounds[follower], size)
+            and kinds[at] == following
+        ]
+        if wrong:
+            yield _met_its_like(case, index, follower, wrong)
+
+
+def _works(round_: Round, size: int) -> bool:
+    return round_.sizes is None or size in round_.sizes
+
+
+def _next_written(case: Case, index: int) -> int | None:
+    """Return the next round of the section, None where an instruction that stands for rounds comes first."""
+    if index + 1 >= len(case.pattern.rounds):
+        return None
+    after = case.pattern.rounds[index + 1]
+    if after.section != case.pattern.rounds[index].section or isinstance(
+        after.directive, RepeatRounds | WorkEven
+    ):
+        return None
+    return index + 1
+
+
+def _last_worked(round_: Round, what: RepeatRounds, size: int, block: int) -> int | None:
+    """Return which round of the block is worked last for a size, None where it isn't known."""
+    if not _works(round_, size):
+        return None
+    rounds = covered(round_, size)
+    if round_.first is not None and rounds > 1:
+        return (rounds - 1) % block
+    times = what.times
+    if times is None or times.number is None or times.count is Count.TO_END or not times.number.at(size):
+        return None
+    return block - 1
+
+
+def _met_its_like(case: Case, index: int, follower: int, wrong: list[tuple[int, int]]) -> Said:
+    round_, after = case.pattern.rounds[index], case.pattern.rounds[follower]
+    sizes = [size for size, _ in wrong]
+    last = case.pattern.rounds[wrong[0][1]]
+    directive = round_.directive
+    span = directive.span if isinstance(directive, RepeatRounds) else round_.heading
+    return Said(
+        span,
+        f"the repeat ends on {round_name(last)}{for_sizes(case, sizes)}, and {round_name(after)} comes next: "
+        f"two of the same kind meet",
+        sizes=all_or(case, sizes),
+        asides=(Aside(after.heading, f"worked like {round_name(last)}"),),
+    )
+
+
+# ---------------------------------------------------------------- the rules
+
+_STRIPES = (
+    "Ch 20, join with sl st to form a ring.\n"
+    "Rnd 1: Ch 1, sc in each ch around, join. (20)\n"
+    "Rnd 2: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
+    "Rnd 3: Ch 1, sc in each st around, join. (20)\n"
+)
+
+REPEAT_ENDS_ON_WRONG_ROUND = Rule(
+    name="repeat-ends-on-wrong-round",
+    family=_FAMILY,
+    level=Level.QUERY,
+    finds="A block of alternating rounds is repeated so that its last round is of the same kind as the round after it.",
+    why="Two plain or two textured rounds lie next to each other, and that shows as a line in the fabric.",
+    limits="Silent for blocks whose rounds are alike, where the draft says on which round to end, and across sections. "
+    "It may be meant, so it is a query.",
+    source="common practice of tech editing: the last round worked of a repeat is looked up for every size",
+    examples=(
+        Flags(
+            f"{_STRIPES}⟦Rep rnds 2 and 3 four times more⟧.\nRnd 12: Ch 1, sc in each st around, join. (20)\n"
+        ),
+        Passes(
+            f"{_STRIPES}Rep rnds 2 and 3 four times more.\n"
+            "Rnd 12: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
+        ),
+        Passes(f"{_STRIPES}Rep rnd 3 four times more.\nRnd 8: Ch 1, sc in each st around, join. (20)\n"),
+    ),
+    check=_ends_wrong,
+)
+
+REPEAT_TARGET_MISSING = Rule(
+    name="repeat-target-missing",
+    family=_FAMILY,
+    level=Level.CORRECTION,
+    finds="A round is to be repeated that doesn't exist, or that comes only later.",
+    why="The maker looks for a round that isn't there.",
+    limits="Silent where rounds before it have no numbers or are declared without being written, and where the "
+    "number falls into a gap of the numbering.",
+    source="common practice of tech editing: every reference is looked up",
+    examples=(
+        Flags(f"{_STRIPES}⟦Rep rnd 8 four times more⟧.\n"),
+        Passes(f"{_STRIPES}Rep rnd 3 four times more.\n"),
+        Passes(f"{_STRIPES}Rep last rnd four times more.\n"),
+    ),
+    check=_target_missing,
+)
+
+REPEAT_ROWS_NOT_WHOLE = Rule(
+    name="repeat-rows-not-whole",
+    family=_FAMILY,
+    level=Level.CORRECTION,
+    finds="A heading covers so many rounds, and the block that they repeat doesn't divide that number.",
+    why="Either the numbers of the heading or the rounds to repeat are wrong; the rounds after it are out of step.",
+    limits="Silent for blocks of two rounds, which are often ended on the first, and where the draft says on which "
+    "round to end.",
+    source="common practice of tech editing: rounds covered, divided by rounds repeated",
+    examples=(
+        Flags(f"{_STRIPES}Rnd 4: Ch 1, dc in each st around, join. (20)\n⟦Rnds 5-12⟧: Rep rnds 2-4.\n"),
+        Passes(f"{_STRIPES}Rnd 4: Ch 1, dc in each st around, join. (20)\nRnds 5-13: Rep rnds 2-4.\n"),
+        Passes(f"{_STRIPES}Rnds 4-8: Rep rnds 2 and 3.\n"),
+    ),
+    check=_rows_not_whole,
+)
+
+RULES = (REPEAT_ENDS_ON_WRONG_ROUND, REPEAT_TARGET_MISSING, REPEAT_ROWS_NOT_WHOLE)

@@ -1,0 +1,55 @@
+"""Every example in the rulebook is a test: a rule points at the marked places of its own examples and at no others."""
+
+from __future__ import annotations
+
+import pytest
+from rowcall.lint.draft import Span
+from rowcall.lint.proof import proof
+from rowcall.rules.book import all_rules
+from rowcall.rules.rule import Flags, Passes, Rule
+
+OPEN, CLOSE = "⟦", "⟧"
+
+EXAMPLES = [
+    pytest.param(rule, example, id=f"{rule.name}-{number}")
+    for rule in all_rules()
+    for number, example in enumerate(rule.examples, 1)
+]
+
+
+def unmark(text: str) -> tuple[str, list[Span]]:
+    """Take the marks out of an example; return the draft and the places that they enclosed."""
+    plain, marked, start = "", [], 0
+    for character in text:
+        if character == OPEN:
+            start = len(plain)
+        elif character == CLOSE:
+            marked.append(Span(start, len(plain)))
+        else:
+            plain += character
+    return plain, marked
+
+
+@pytest.mark.parametrize(("rule", "example"), EXAMPLES)
+def test_a_rule_flags_exactly_the_marked_places(rule: Rule, example: Flags | Passes) -> None:
+    text, marked = unmark(example.text)
+
+    found = [finding.span for finding in proof(text, rules=[rule]).findings]
+
+    assert found == marked
+
+
+@pytest.mark.parametrize("rule", all_rules(), ids=lambda rule: rule.name)
+def test_a_rule_has_examples_of_both_kinds(rule: Rule) -> None:
+    flags = [example for example in rule.examples if isinstance(example, Flags)]
+    passes = [example for example in rule.examples if isinstance(example, Passes)]
+
+    assert (len(flags) >= 1, len(passes) >= 2) == (True, True)
+    assert all(OPEN in example.text and CLOSE in example.text for example in flags)
+    assert not any(OPEN in example.text or CLOSE in example.text for example in passes)
+
+
+def test_rules_have_different_names() -> None:
+    names = [rule.name for rule in all_rules()]
+
+    assert sorted(set(names)) == sorted(names)
