@@ -23,7 +23,7 @@ _DIGITS = re.compile(r"\d+")
 
 
 def stated_span(case: Case, trouble: Trouble) -> Span:
-    """Return the smallest span of the stated count that holds the figures of these sizes; the heading without one."""
+    """Return the smallest span of the stated count that holds these sizes' figures, or the heading."""
     round_ = case.pattern.rounds[trouble.index]
     claim = _main_claim(round_.claims)
     if claim is None:
@@ -43,7 +43,7 @@ def _main_claim(claims: tuple[Claim, ...]) -> Claim | None:
 
 
 def figure_places(case: Case, claim: Claim) -> dict[int, Span]:
-    """Return where the figure of each size stands in a list; nothing where the words don't show it plainly."""
+    """Return where each size's figure stands in a list; nothing where the words don't show it plainly."""
     start = claim.figure.span.start
     found = list(_DIGITS.finditer(case.draft.words(claim.figure.span)))
     values = [(size, value) for size, value in enumerate(claim.figure.values) if value is not None]
@@ -56,7 +56,7 @@ def figure_places(case: Case, claim: Claim) -> dict[int, Span]:
 
 
 def _corrected(case: Case, trouble: Trouble) -> Change | None:
-    """Return the stated count with the worked figures in place of the wrong ones, in the draft's own style."""
+    """Return the stated count with the worked figures for the wrong ones, in the draft's own style."""
     claim = _main_claim(case.pattern.rounds[trouble.index].claims)
     working = case.workings.rounds[trouble.index]
     if claim is None or claim.chain_apart or claim.each_round or working.resumed:
@@ -269,11 +269,13 @@ COUNT_DIFFERS = Rule(
     name="count-differs",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="The stated count of a round is not the number of stitches that its instructions make on the row below.",
+    finds="The stated count of a round is not the number of stitches that its instructions make on "
+    "the row below.",
     why="A maker who ends a round with another number than the draft's looks for a mistake of their own, "
     "and every round after it may be out.",
     limits="Silent where a word of the round was not read or the row below isn't known. A query where the "
-    "round would agree under a convention that the draft leaves open, such as whether the beginning chain counts.",
+    "round would agree under a convention that the draft leaves open, such as whether the beginning "
+    "chain counts.",
     source=_TECH_EDITING,
     examples=(
         Flags("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (⟦13⟧ sc)\n"),
@@ -293,7 +295,8 @@ STITCHES_LEFT_OVER = Rule(
     family=_FAMILY,
     level=Level.CORRECTION,
     finds="A round ends before the row below does: stitches are left that no word of the round uses.",
-    why="The maker stands at the end of the instructions with stitches in hand and doesn't know whether to go on.",
+    why="The maker stands at the end of the instructions with stitches in hand and doesn't know "
+    "whether to go on.",
     limits="Silent where the stated count of the round, or the next one stated, agrees with the work, and in "
     "flat rows that stop short without a count, since short rows are often written so.",
     source=_TECH_EDITING,
@@ -359,10 +362,13 @@ FOUNDATION_DIFFERS = Rule(
     name="foundation-differs",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="The foundation chain doesn't give the first row as counted, and the rows after it go by that count.",
+    finds="The foundation chain doesn't give the first row as counted, and the rows after it go by "
+    "that count.",
     why="The piece is begun with too few or too many chains, and there is no mending that later.",
-    limits="Only for a first row with one stitch in each chain and a stated count that the next rows confirm.",
-    source="common practice of tech editing: chains, less those skipped at the hook, are the stitches of row 1",
+    limits="Only for a first row with one stitch in each chain and a stated count that the next rows "
+    "confirm.",
+    source="common practice of tech editing: chains, less those skipped at the hook, are the "
+    "stitches of row 1",
     examples=(
         Flags(
             "Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (⟦20⟧ sc)\n"
@@ -381,7 +387,8 @@ EVENLY_DOES_NOT_WORK = Rule(
     name="evenly-does-not-work",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="So many increases or decreases spread evenly don't lead from the stitches there are to the count stated.",
+    finds="So many increases or decreases spread evenly don't lead from the stitches there are to "
+    "the count stated.",
     why="One of the three numbers is wrong, and the maker can't know which.",
     limits="Silent where the row below isn't known. How far apart the increases fall is left to the maker.",
     source=_TECH_EDITING,

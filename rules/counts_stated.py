@@ -46,7 +46,8 @@ def _count_unstated(case: Case) -> Iterator[Said]:
         made = figures_by_size(case, sizes, [own.count or 0 for own in owns], "sts")
         yield Said(
             span=round_.heading,
-            message=f"{round_name(round_)} changes the count and states none, other rounds do; it comes to {made}",
+            message=f"{round_name(round_)} changes the count and states none, other rounds do; it "
+            f"comes to {made}",
             sizes=all_or(case, sizes),
         )
 
@@ -84,7 +85,7 @@ def _count_never_stated(case: Case) -> Iterator[Said]:
 
 
 def _multiple_not_met(case: Case) -> Iterator[Said]:
-    """Check the cast-on that follows a stated multiple; with several multiples, each against the next cast-on."""
+    """Check each stated multiple against the cast-on that follows it."""
     for multiple in case.pattern.multiples:
         if multiple.of < 2:
             continue
@@ -150,10 +151,12 @@ COUNT_UNSTATED = Rule(
     name="count-unstated",
     family=_FAMILY,
     level=Level.QUERY,
-    finds="A round changes the number of stitches and states no count, where most of the draft's rounds that do "
+    finds="A round changes the number of stitches and states no count, where most of the draft's "
+    "rounds that do "
     "state theirs.",
     why="That is the round in which a maker most needs a number to check by.",
-    limits="Only where at least 3 of 5 rounds that change the count state it, and the round was worked in full.",
+    limits="Only where at least 3 of 5 rounds that change the count state it, and the round was "
+    "worked in full.",
     source="common practice of tech editing: a count wherever the number of stitches changes",
     examples=(
         Flags(
@@ -183,8 +186,10 @@ COUNT_NEVER_STATED = Rule(
     family=_FAMILY,
     level=Level.STYLE,
     finds="A section of three rounds or more states no count from beginning to end.",
-    why="Without a single number a maker has nothing to check by, and a slip shows only when the piece is done.",
-    limits="Silent for sections of one or two rounds and where rounds are repeated until a number is reached.",
+    why="Without a single number a maker has nothing to check by, and a slip shows only when the "
+    "piece is done.",
+    limits="Silent for sections of one or two rounds and where rounds are repeated until a number is "
+    "reached.",
     source="common practice of tech editing: at least the count at the end of each part",
     examples=(
         Flags(
@@ -206,7 +211,8 @@ MULTIPLE_NOT_MET = Rule(
     level=Level.CORRECTION,
     finds="The cast-on or foundation chain is not of the multiple that the draft states.",
     why="The stitch pattern doesn't come out at the end of the first row.",
-    limits="Silent where the first row, without its turning chain, is of the multiple. A query where the draft "
+    limits="Silent where the first row, without its turning chain, is of the multiple. A query where "
+    "the draft "
     "doesn't say how many chains are for turning.",
     source="common practice of tech editing: chains less edge and turning chains, divided by the repeat",
     examples=(

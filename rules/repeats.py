@@ -86,7 +86,10 @@ def _repeat_count_differs(case: Case) -> Iterator[Said]:
         )
         needed = item.times + (own.left - own.short) // item.uses
         which = for_sizes(case, trouble.sizes[:1])
-        message = f"{times} {number_of(item.uses)} in {round_name(round_)} {fate} sts{which}, {needed} times would fit"
+        message = (
+            f"{times} {number_of(item.uses)} in {round_name(round_)} {fate} sts{which}, "
+            f"{needed} times would fit"
+        )
         span = step.times.span or (step.times.number.span if step.times.number else step.span)
         yield _said(case, trouble, span, message)
 
@@ -133,7 +136,7 @@ def _is_remark(case: Case, index: int, mark: LooseMark) -> bool:
 
 
 def _goes_on(case: Case, index: int, mark: LooseMark) -> bool:
-    """Tell whether a star is spoken of again before the next round, in words that were not taken for this one's."""
+    """Tell whether a star is spoken of again before the next round begins."""
     rounds = case.pattern.rounds
     end = rounds[index + 1].span.start if index + 1 < len(rounds) else len(case.draft.text)
     return "*" in case.draft.text[mark.span.end : max(end, mark.span.end)]
@@ -242,7 +245,8 @@ REPEAT_DOES_NOT_FIT = Rule(
         ),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next 3 sts, 2 sc in next st; rep from * around. (15)\n"),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next 4 sts, 2 sc in next st; rep from * to last 2 sts, sc in last 2 sts. (14)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next 4 sts, 2 sc in next st; rep from * to last 2 sts, sc in "
+            "last 2 sts. (14)\n"
         ),
     ),
     check=_does_not_fit,
@@ -258,13 +262,16 @@ REMAINDER_DIFFERS = Rule(
     source=_TECH_EDITING,
     examples=(
         Flags(
-            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last ⟦3⟧ sts, sc in next 2 sts. (15)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last ⟦3⟧ sts, sc in "
+            "next 2 sts. (15)\n"
         ),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last 3 sts, sc in next 3 sts. (15)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last 3 sts, sc in "
+            "next 3 sts. (15)\n"
         ),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * to last 2 sts, sc in each st to end. (17)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * to last 2 sts, sc in each "
+            "st to end. (17)\n"
         ),
     ),
     check=_remainder_differs,
@@ -274,7 +281,8 @@ REPEAT_COUNT_DIFFERS = Rule(
     name="repeat-count-differs",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="A group is worked so many times, and another number of times would use exactly the stitches there are.",
+    finds="A group is worked so many times, and another number of times would use exactly the "
+    "stitches there are.",
     why="The maker has whole repeats left at the end of the round, or no stitches left for them.",
     limits="Silent where the stated count agrees with the work. Where no whole number of repeats would fit, "
     "the stitches left over or wanting are reported instead.",
@@ -341,19 +349,23 @@ TIMES_AMBIGUOUS = Rule(
     name="times-ambiguous",
     family=_FAMILY,
     level=Level.QUERY,
-    finds="A repeat from a star is worked so many times, and the draft doesn't show whether the first pass is among them.",
+    finds="A repeat from a star is worked so many times, and the draft doesn't show whether the "
+    "first pass is among them.",
     why="Makers read it both ways, and the two ways give different counts.",
-    limits="Silent where a count in the draft, or the number of stitches there are, agrees with only one of the ways.",
+    limits="Silent where a count in the draft, or the number of stitches there are, agrees with only "
+    "one of the ways.",
     source="common practice of tech editing: more, or in all, is said",
     examples=(
         Flags(
             f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * ⟦3 times⟧, sc in each st to end.\n"
         ),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times more, sc in each st to end.\n"
+            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times more, sc in each st "
+            "to end.\n"
         ),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times, sc in each st to end. (16)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times, sc in each st to "
+            "end. (16)\n"
         ),
     ),
     check=_times_ambiguous,

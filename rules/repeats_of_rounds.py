@@ -1,4 +1,4 @@
-"""Repeats of whole rounds: whether the rounds they name exist, how many are worked, and on which one they end."""
+"""Repeats of whole rounds: which rounds they name, how many are worked, and on which they end."""
 
 from __future__ import annotations
 
@@ -44,7 +44,7 @@ def _repeats(case: Case) -> Iterator[tuple[int, Round, RepeatRounds]]:
 
 def _target_missing(case: Case) -> Iterator[Said]:
     for index, round_, what in _repeats(case):
-        if what.first is None or what.named is not None or what.last is not None and what.last < what.first:
+        if what.first is None or what.named is not None or (what.last is not None and what.last < what.first):
             continue
         last = what.last if what.last is not None else what.first
         missing = [
@@ -92,7 +92,7 @@ def _elided(case: Case, number: int) -> bool:
 
 
 def _numbered_throughout(case: Case, index: int) -> bool:
-    """Tell whether the rounds before a repeat are all numbered, so that none can have the number by counting."""
+    """Tell whether the rounds before a repeat are all numbered, so that counting gives no other."""
     section = case.pattern.rounds[index].section
     before = [round_ for round_ in case.pattern.rounds[:index] if round_.section == section]
     return any(round_.first for round_ in before) and all(
@@ -137,7 +137,8 @@ def _rows_not_whole(case: Case) -> Iterator[Said]:
         rounds = join_words([str(number) for number in dict.fromkeys(number for _, number in wrong)])
         yield Said(
             round_.heading,
-            f"{round_name(round_)} are {rounds} {noun}{for_sizes(case, sizes)}, not a whole number of repeats of {block}",
+            f"{round_name(round_)} are {rounds} {noun}{for_sizes(case, sizes)}, not a whole number of "
+            f"repeats of {block}",
             sizes=all_or(case, sizes),
         )
 
@@ -267,9 +268,11 @@ REPEAT_ENDS_ON_WRONG_ROUND = Rule(
     name="repeat-ends-on-wrong-round",
     family=_FAMILY,
     level=Level.QUERY,
-    finds="A block of alternating rounds is repeated so that its last round is of the same kind as the round after it.",
+    finds="A block of alternating rounds is repeated so that its last round is of the same kind as "
+    "the round after it.",
     why="Two plain or two textured rounds lie next to each other, and that shows as a line in the fabric.",
-    limits="Silent for blocks whose rounds are alike, where the draft says on which round to end, and across sections. "
+    limits="Silent for blocks whose rounds are alike, where the draft says on which round to end, "
+    "and across sections. "
     "It may be meant, so it is a query.",
     source="common practice of tech editing: the last round worked of a repeat is looked up for every size",
     examples=(
@@ -291,7 +294,8 @@ REPEAT_TARGET_MISSING = Rule(
     level=Level.CORRECTION,
     finds="A round is to be repeated that doesn't exist, or that comes only later.",
     why="The maker looks for a round that isn't there.",
-    limits="Silent where rounds before it have no numbers or are declared without being written, and where the "
+    limits="Silent where rounds before it have no numbers or are declared without being written, and "
+    "where the "
     "number falls into a gap of the numbering.",
     source="common practice of tech editing: every reference is looked up",
     examples=(
@@ -307,8 +311,10 @@ REPEAT_ROWS_NOT_WHOLE = Rule(
     family=_FAMILY,
     level=Level.CORRECTION,
     finds="A heading covers so many rounds, and the block that they repeat doesn't divide that number.",
-    why="Either the numbers of the heading or the rounds to repeat are wrong; the rounds after it are out of step.",
-    limits="Silent for blocks of two rounds, which are often ended on the first, and where the draft says on which "
+    why="Either the numbers of the heading or the rounds to repeat are wrong; the rounds after it "
+    "are out of step.",
+    limits="Silent for blocks of two rounds, which are often ended on the first, and where the draft "
+    "says on which "
     "round to end.",
     source="common practice of tech editing: rounds covered, divided by rounds repeated",
     examples=(

@@ -1,4 +1,4 @@
-"""The pencil sum: a round for one size as a maker would check it, and the words for rounds, sizes and counts."""
+"""The pencil sum: a round as a maker would check it, and the words for rounds, sizes and counts."""
 
 from __future__ import annotations
 

@@ -1,17 +1,18 @@
 """The verdict on the arithmetic of a round: which one of the rules speaks, for which sizes, and how surely.
 
-One slip is one finding. Several rules see the same slip (stitches left over, a repeat that doesn't fit, a count that
-differs), so it is decided here, for the round as a whole, which of them tells most.
+One slip is one finding. Several rules see the same slip (stitches left over, a repeat that doesn't fit, a
+count that differs), so it is decided here, for the round as a whole, which of them tells most.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 from ..lint.finding import Level
 from ..lint.pattern import At, Chain, Count, Evenly, Join, Repeat, RepeatRounds, Round, Step, Together, Work
-from ..lint.workings import Deed, Item, RoundWorking, SizeWorking
+from ..lint.workings import Deed, Item, SizeWorking
 from .rule import Case
 
 ORDER = (
@@ -80,9 +81,8 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
         if own.agrees:
             told.pop(size, None)
             continue
-        if own.agrees is False and not (own.left or own.short):
-            if told.pop(size, None) is not None or _carried_on(case, index, size, own):
-                continue
+        if _explained(case, index, size, own, told):
+            continue
         kind = _kind(case, index, own, size)
         level = _level(case, index, size, own, kind) if kind else None
         if kind and level is not None:
@@ -99,15 +99,21 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
     return Trouble(index, rule, sizes, level)
 
 
+def _explained(case: Case, index: int, size: int, own: SizeWorking, told: dict[int, int]) -> bool:
+    """Tell whether a difference follows from what was said of an earlier round."""
+    if own.agrees is not False or own.left or own.short:
+        return False
+    return told.pop(size, None) is not None or _carried_on(case, index, size, own)
+
+
 def _carried_on(case: Case, index: int, size: int, own: SizeWorking) -> bool:
-    """Tell whether a difference is that of an earlier round, taken along by counts that follow from each other."""
+    """Tell whether a difference is that of the counted round before, taken along unchanged."""
     for earlier in range(index - 1, -1, -1):
         working = case.workings.rounds[earlier]
         before = working.sizes[size]
-        if case.pattern.rounds[earlier].section != case.pattern.rounds[index].section:
-            return False
         if before is not None and before.agrees is not None:
-            return before.agrees is False and not working.resumed and _gap(before) == _gap(own)
+            same = before.count == own.before and _gap(before) == _gap(own)
+            return before.agrees is False and not working.resumed and same
     return False
 
 
@@ -157,7 +163,7 @@ def _misfit(round_: Round, own: SizeWorking, *, differs: bool) -> str | None:
 def keeper(round_: Round) -> Repeat | Work | None:
     """Return the step that is worked up to the last n stitches, where the words after it go on from there."""
     steps = [step for step in round_.steps if isinstance(step, Work | Repeat | Together)]
-    for step, after in zip(steps, steps[1:], strict=False):
+    for step, after in pairwise(steps):
         if isinstance(after, Repeat) and after.times.count is Count.TO_END:
             continue
         if isinstance(step, Repeat) and step.times.count is Count.TO_END and step.times.leave is not None:
@@ -168,7 +174,7 @@ def keeper(round_: Round) -> Repeat | Work | None:
 
 
 def counted_repeat(round_: Round, own: SizeWorking) -> Item | None:
-    """Return the one repeat with a stated number that would mend the round if it were worked another number of times."""
+    """Return the one repeat that would mend the round if it were worked another number of times."""
     spans = {
         step.span
         for step in round_.steps
@@ -193,18 +199,14 @@ def _wrong_foundation(case: Case, index: int, own: SizeWorking) -> bool:
 
 
 def foundation_of(case: Case, index: int) -> int | None:
-    """Return the round that makes the chain a first row is worked into: the one before it, or the row itself."""
+    """Return the round that makes the chain for a first row: the one before it, or the row itself."""
     round_ = case.pattern.rounds[index]
-    if any(isinstance(step, Chain) and step.beginning for step in round_.steps) and _from_hook(round_.steps):
-        if case.workings.rounds[index].sizes and all(
-            own is None or own.before is None for own in case.workings.rounds[index].sizes
-        ):
-            return index
-    if (
-        index
-        and case.pattern.rounds[index - 1].foundation
-        and case.pattern.rounds[index - 1].section == round_.section
-    ):
+    own_chain = any(isinstance(step, Chain) and step.beginning for step in round_.steps)
+    starts = all(own is None or own.before is None for own in case.workings.rounds[index].sizes)
+    if own_chain and starts and _from_hook(round_.steps):
+        return index
+    before = case.pattern.rounds[index - 1] if index else None
+    if before is not None and before.foundation and before.section == round_.section:
         return index - 1
     return None
 
@@ -240,7 +242,7 @@ def _level(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Le
 
 
 def _far_off(own: SizeWorking) -> bool:
-    """Tell whether a count is so far from the stated one that words are likelier to be misread than misprinted."""
+    """Tell whether a count is so far from the stated one that a misreading is likelier than a slip."""
     made, stated = own.count or 0, own.stated or 0
     return not made < _FAR * stated or not stated < _FAR * made
 
@@ -268,7 +270,7 @@ def _level_unstated(case: Case, index: int, size: int, own: SizeWorking, kind: s
 
 
 def next_stated(case: Case, index: int, size: int) -> bool | None:
-    """Tell whether the next count stated in the same section agrees with the work; None where there is none."""
+    """Tell whether the next count stated in the section agrees with the work; None without one."""
     for later in range(index + 1, len(case.pattern.rounds)):
         if case.pattern.rounds[later].section != case.pattern.rounds[index].section:
             return None
@@ -301,7 +303,7 @@ def _agreed_before(case: Case, index: int, size: int) -> bool:
 
 
 def _open_convention(case: Case, index: int, own: SizeWorking) -> bool:
-    """Tell whether a round would come out if a convention that the draft leaves open were taken the other way."""
+    """Tell whether a round would come out if an open convention were taken the other way."""
     gap = _gap(own)
     for key, holds in case.workings.rounds[index].readings:
         if _settles(own, key, holds=holds, gap=gap) and (
@@ -339,7 +341,7 @@ def _supported(case: Case, key: str) -> bool:
 
 
 def _alike(case: Case, key: str, index: int) -> bool:
-    """Tell whether another round differs in the same way, so that the convention may hold for some rounds only."""
+    """Tell whether another round differs alike, so that the convention may hold for some rounds only."""
     for other, working in enumerate(case.workings.rounds):
         holds = dict(working.readings).get(key)
         if other == index or holds is None:

@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ..pattern import (
+    At,
     Chain,
     ChainRule,
     Claim,
@@ -20,6 +21,8 @@ from ..pattern import (
     RepeatRounds,
     Round,
     Step,
+    Together,
+    Work,
     WorkEven,
 )
 from ..workings import Reading, RoundWorking, SizeWorking, Standing, Workings
@@ -87,6 +90,7 @@ class _Worker:
     # ------------------------------------------------------------ one round after the other
 
     def run(self) -> list[RoundWorking]:
+        """Work all rounds."""
         for index in range(len(self.pattern.rounds)):
             self.one(index)
         return self.done
@@ -182,6 +186,9 @@ class _Worker:
         made, rounds, covers = self._work(index, round_, size, state)
         spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
         compared = compare(round_.claims, made.fabric, size, spaces)
+        if (made.left or made.short) and not compared.agrees and _is_lace(round_.steps, state.fabric):
+            # spaces, groups and earlier rows can be meant in more ways than are read: what doesn't fit was likely misread
+            raise CannotWork("its stitches don't fit the row below in the way in which it was read")
         sure = (state.sure or made.starts or trust) and not round_.loose
         working = SizeWorking(
             before=made.before,
@@ -332,6 +339,20 @@ def _chains(steps: Sequence[Step]) -> list[Chain]:
     return [step for step in steps if isinstance(step, Chain)]
 
 
+def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:
+    """Tell whether a round works with more than stitches into stitches."""
+    if below is not None and below.spaces:
+        return True
+    for step in steps:
+        if isinstance(step, Together) or (isinstance(step, Chain) and not step.beginning):
+            return True
+        if isinstance(step, Work) and (step.where.at in (At.BEHIND, At.ROW_ENDS) or step.where.target.space or step.make.kind == "slst"):
+            return True
+        if isinstance(step, Repeat) and _is_lace(step.steps, None):
+            return True
+    return False
+
+
 def _stated(claims: Sequence[Claim], size: int) -> int | None:
     """Return the stitches stated, None where the claim is of something else."""
     found = [claim for claim in claims if claim.kind not in ("space", "ch", "other")]
@@ -435,7 +456,9 @@ def _work(pattern: Pattern, answers: Answers, asked: _Asked) -> list[RoundWorkin
 
 
 def work(pattern: Pattern) -> Workings:
-    """Work every round of every size of a pattern."""
+    """Work every round of every size of a pattern. Knitting is read but not worked yet: its rounds stay unread."""
+    if pattern.craft == "knitting":
+        return Workings(tuple(_unworked(pattern, index) for index in range(len(pattern.rounds))))
     said = _said(pattern)
     asked = _Asked()
     answers = Answers(said)
@@ -456,6 +479,15 @@ def work(pattern: Pattern) -> Workings:
         if agree != otherwise:
             readings.append(Reading(key, answers.chosen.get(key, now), 0, max(0, agree), max(0, otherwise), said=key in said))
     return Workings(tuple(best), tuple(readings))
+
+
+def _unworked(pattern: Pattern, index: int) -> RoundWorking:
+    claims = pattern.rounds[index].claims
+    sizes = tuple(
+        SizeWorking(before=None, used=None, count=None, stated=_stated(claims, size), sure=False)
+        for size in range(pattern.sizes.number)
+    )
+    return RoundWorking(index, sizes, Standing.UNREAD, reason="knitting is not worked yet")
 
 
 def has_either(steps: Sequence[Step]) -> bool:

@@ -1,4 +1,4 @@
-"""Every example in the rulebook is a test: a rule points at the marked places of its own examples and at no others."""
+"""Every example in the rulebook is a test: a rule points at its marked places and at no others."""
 
 from __future__ import annotations
 
