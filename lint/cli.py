@@ -58,9 +58,7 @@ Drafts = Annotated[
         show_default=False,
     ),
 ]
-Size = Annotated[
-    str | None, typer.Option("--size", metavar="NAME", help="Show only this size's findings and figures.")
-]
+Size = Annotated[str | None, typer.Option("--size", metavar="NAME", help="Show only this size's findings and figures.")]
 
 
 def main() -> None:
@@ -140,9 +138,7 @@ def counts_command(drafts: Drafts, size: Size = None) -> None:
 
 @app.command("rulebook", short_help="List all rules, or explain one.")
 def rulebook_command(
-    rule: Annotated[
-        str | None, typer.Argument(metavar="RULE", help="A rule's name.", show_default=False)
-    ] = None,
+    rule: Annotated[str | None, typer.Argument(metavar="RULE", help="A rule's name.", show_default=False)] = None,
 ) -> None:
     """List all rules, or show the page of one: what it finds, why, where it stays silent, and examples."""
     from ..reports.rulebook import rule_list, rule_page

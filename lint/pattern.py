@@ -408,7 +408,8 @@ class Round:
 
     `label` is the heading as written (or the instruction's first words), `heading` its span, `span` the whole.
     `first` and `last` are the numbers covered, a figure a size; None where unnumbered. `sizes` are the indices of
-    the sizes it is for, None for all. `listed` are the numbers covered where they leave gaps (`Rnds 5, 7, 9`). `steps` is empty where a directive stands for the work. `elided` is set on
+    the sizes it is for, None for all. `listed` are the numbers covered where they leave gaps (`Rnds 5, 7, 9`).
+    `steps` is empty where a directive stands for the work. `elided` is set on
     the round that declares others. `section` is an index into the pattern's sections. `foundation` is True for
     an unnumbered line that makes the chain or ring from which the piece starts.
     """

@@ -133,7 +133,9 @@ def _left_over(case: Case) -> Iterator[Said]:
         owns = trouble.workings(case)
         left = figures_by_size(case, trouble.sizes, [own.left for own in owns], "sts")
         name = round_name(case.pattern.rounds[trouble.index])
-        yield _unfitting(case, trouble, f"{name} leaves {left} of {_row_below(owns)} unworked")
+        yield _unfitting(
+            case, trouble, f"{name} leaves {left} unworked, the row below has {_row_below(owns)}"
+        )
 
 
 def _run_out(case: Case) -> Iterator[Said]:

@@ -30,9 +30,10 @@ _MENTION = re.compile(rf"(?i)(?:\b{_WORD}|\br(?=\s?\d))\.?\s*(?P<after>{_RUN})|(
 _ENTRIES = re.compile(r"^\s*:\s*(\d{1,3}(?:\s*,\s*\d{1,3})+)\s*:")
 _LOOP = re.compile(
     rf"(?i)\b(?:rep|repeat|work|cont|continue|knit|purl|keep|do)\b[^.;*\n]{{0,40}}?"
-    rf"(?:\d+|last|these|this|same|one|two|three|four|five|six|more)[^.;*\n]{{0,20}}\b{_WORD}\b"
+    rf"(?:\d+|last|these|this|same|one|two|three|four|five|six|more)[^.;*\n]{{0,20}}"
+    rf"(?<!\bon )(?<!\bof )(?<!\bin )(?<!\bas )\b{_WORD}\b"
 )
-_WORK = re.compile(rf"(?i)\b(?:{_WORD}|rep|repeat|cont|continue|chart)\b")
+_WORK = re.compile(rf"(?i)\b(?:{_WORD}|cont|continue|chart|rep(?:eat)?(?!\s+from))\b")
 _TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
 
 
@@ -62,12 +63,14 @@ class Link:
 
 @dataclass(slots=True)
 class Part:
-    """The rounds of one section, with what the draft says of their numbers."""
+    """The rounds of one section, with what the draft says of their numbers; what is asked often is kept."""
 
     case: Case
     section: int
     indices: tuple[int, ...]
-    mentioned: frozenset[int] = field(default_factory=frozenset[int])
+    mentioned: frozenset[int] = frozenset()
+    declaring: tuple[Round, ...] = ()  # rounds of this section and those before it that declare others
+    _written: dict[int, frozenset[int]] = field(default_factory=dict[int, frozenset[int]])
 
     def round(self, index: int) -> Round:
         """Return a round of the pattern."""
@@ -75,16 +78,17 @@ class Part:
 
     def written(self, size: int) -> frozenset[int]:
         """Return the numbers that are written for a size, or in rounds for some other sizes only."""
+        if size in self._written:
+            return self._written[size]
         found: set[int] = set()
         for index in self.indices:
             round_ = self.round(index)
             if is_for(round_, size):
                 found.update(numbers_of(round_, size))
             else:
-                found.update(
-                    number for other in round_.sizes or (size,) for number in numbers_of(round_, other)
-                )
-        return frozenset(found)
+                found.update(number for other in round_.sizes or (size,) for number in numbers_of(round_, other))
+        self._written[size] = frozenset(found)
+        return self._written[size]
 
 
 def noun(round_: Round) -> str:
@@ -117,6 +121,7 @@ def parts(case: Case) -> Iterator[Part]:
         indices = tuple(index for index, round_ in enumerate(rounds) if round_.section == section)
         part = Part(case, section, indices)
         part.mentioned = frozenset(_mentioned(case, indices))
+        part.declaring = tuple(one for one in rounds if one.elided is not None and one.section <= section)
         yield part
 
 
@@ -167,13 +172,14 @@ def links(part: Part, size: int) -> list[Link]:
                 loose = None
         found.append(Link(index, numbers, loose, talk))
         loose, before = _hidden(round_, size, len(numbers)), index
-    return [_single(link, after) for link, after in zip_longest(found, found[1:])]
+    return [_single(part, link, after) for link, after in zip_longest(found, found[1:])]
 
 
-def _single(link: Link, after: Link | None) -> Link:
+def _single(part: Part, link: Link, after: Link | None) -> Link:
     """Take `Rnd 3 - 6 sc around` followed by `Rnd 4` for round 3 alone."""
     run = link.numbers[-1] - link.numbers[0] + 1 == len(link.numbers) > 1
-    if run and after is not None and after.first == link.first + 1:
+    dash = re.search(r"\d\s+[-\u2013]+\s+\d", part.round(link.index).label)
+    if run and dash and after is not None and after.first == link.first + 1:
         return Link(link.index, link.numbers[:1], link.unnumbered, link.talk)
     return link
 
@@ -230,9 +236,7 @@ def _hidden(round_: Round, size: int, covered: int) -> frozenset[int] | None:
         measured = round_.directive.measured
         return None if measured or covered == 1 else frozenset({0})
     return (
-        frozenset({0, *(number - covered for number in worked if number > covered)})
-        if covered == 1
-        else frozenset({0})
+        frozenset({0, *(number - covered for number in worked if number > covered)}) if covered == 1 else frozenset({0})
     )
 
 
@@ -267,9 +271,10 @@ def _worked(directive: Directive, size: int) -> frozenset[int] | None:
 _ROWS = r"(?:rounds?|rnds?|rows?)"
 _ALTERNATE = re.compile(
     rf"(?i)\b(?:(?:alternate|alt\.?|every\s+(?:other|second|2nd)|other|"
-    rf"(?:even|odd)(?:[- ]?numbered)?|unwritten|between)\s+{_ROWS}|"
-    rf"all\s+(?:the\s+)?(?:ws|rs|wrong|right|even|odd|other)|(?:ws|rs|wrong[- ]side)\s+(?:rounds|rnds|rows)|"
-    rf"{_ROWS}\s+(?:not|in\s*between|between))\b"
+    rf"(?:even|odd)(?:[- ]?numbered)?|unwritten)\s+{_ROWS}|"
+    rf"all\s+(?:the\s+)?(?:(?:ws|rs|even|odd)\b|(?:wrong|right)[- ]side|other\s+{_ROWS})|"
+    rf"(?:ws|rs|wrong[- ]side)\s+(?:rounds|rnds|rows)|"
+    rf"{_ROWS}\s+(?:not|in\s*between|between(?!\s+\d)))\b"
 )
 
 
@@ -288,11 +293,10 @@ def elision_unread(part: Part) -> bool:
 def declared(part: Part, number: int, size: int) -> bool:
     """Tell whether a round is declared elsewhere: `2nd and every alternate rnd`, `even rounds: sc around`."""
     pattern = part.case.pattern
-    for round_ in pattern.rounds:
-        if round_.elided is not None and round_.section <= part.section and is_for(round_, size):
-            here = round_.section == part.section
-            if elides(round_.elided, round_, number, size, bounded=here):
-                return True
+    for round_ in part.declaring:
+        here = round_.section == part.section
+        if round_.elided and is_for(round_, size) and elides(round_.elided, round_, number, size, bounded=here):
+            return True
     notes = [*pattern.elisions]
     if pattern.conventions.rounds_not_written is not None:
         notes.append(pattern.conventions.rounds_not_written)

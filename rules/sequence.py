@@ -38,6 +38,7 @@ class _Slip:
     message: str
     level: Level | None = None
     other: int | None = None  # the round that it clashes with
+    missing: int = 0  # how many numbers are left out
 
 
 # ---------------------------------------------------------------- numbers
@@ -70,11 +71,12 @@ class _Walk:
     part: Part
     size: int
     last: int = 0
+    twice: bool = False  # whether the heading before was a number used twice
     seen: dict[int, int] = field(default_factory=dict[int, int])  # by number: the round that first had it
 
     def step(self, before: Link, link: Link, after: Link | None) -> _Slip | None:
         """Judge a heading after the one before it, and count on."""
-        last = self.last
+        last, twice, self.twice = self.last, self.twice, False
         fresh = not any(number in self.seen for number in link.numbers)
         fills = link.first <= last and fresh and _fills(self.part, link, self.size)
         if fills or link.unnumbered is None or link.first - last - 1 in link.unnumbered:
@@ -83,7 +85,8 @@ class _Walk:
         alone = len(link.numbers) == 1 and after is not None and after.first == last + 2 and not after.talk
         if link.first > last + 1 and not (alone and link.first > last + 2):
             self.last = link.last
-            return _gap(self.part, link, after, last, self.size)
+            slip = _gap(self.part, link, after, last, self.size)
+            return None if twice and slip is not None and slip.missing == 1 else slip
         if not fresh:
             return self._back(link, alone)
         word = noun(self.part.round(link.index))
@@ -107,6 +110,7 @@ class _Walk:
             return None
         self.last = last + 1 if alone else link.last
         if number == last or alone:
+            self.twice = True
             message = f"{word} {number} is used twice"
             if alone:
                 message += f"; {word} {last + 1} is missing"
@@ -140,9 +144,7 @@ def _slips(part: Part, size: int) -> list[_Slip]:
 def _fills(part: Part, link: Link, size: int) -> bool:
     """Tell whether a lower number fills what `Rnds 5, 7, 9` before it left out."""
     earlier = [part.round(index) for index in part.indices if index < link.index]
-    return any(
-        one.listed and is_for(one, size) and one.listed[0] < link.first < one.listed[-1] for one in earlier
-    )
+    return any(one.listed and is_for(one, size) and one.listed[0] < link.first < one.listed[-1] for one in earlier)
 
 
 def _gap(part: Part, link: Link, after: Link | None, last: int, size: int) -> _Slip | None:
@@ -155,7 +157,7 @@ def _gap(part: Part, link: Link, after: Link | None, last: int, size: int) -> _S
     word = noun(part.round(link.index))
     level = Level.QUERY if len(missing) > 1 and (link.talk or len(missing) > 4) else None
     message = f"{word} {link.first} follows {word} {last}; {_are_missing(word, missing)}"
-    return _Slip(_SKIPPED, link.index, message, level)
+    return _Slip(_SKIPPED, link.index, message, level, missing=len(missing))
 
 
 def _inner_gap(part: Part, link: Link, size: int) -> _Slip | None:
@@ -170,8 +172,12 @@ def _inner_gap(part: Part, link: Link, size: int) -> _Slip | None:
 
 def _unaccounted(part: Part, missing: Iterable[int], size: int) -> list[int]:
     """Return the numbers that are neither written for any size, nor declared, nor spoken of."""
-    accounted = part.written(size) | part.mentioned
-    return [number for number in missing if number not in accounted and not declared(part, number, size)]
+    written = part.written(size)
+    return [
+        number
+        for number in missing
+        if number not in written and number not in part.mentioned and not declared(part, number, size)
+    ]
 
 
 def _are_missing(word: str, missing: Sequence[int]) -> str:
@@ -190,9 +196,7 @@ def _elision(part: Part, chain: Sequence[Link], size: int) -> tuple[_Slip, froze
 
     Return the slip and the headings that it accounts for.
     """
-    headings = [
-        (number, link) for link in chain for number in (link.numbers if _listed(link) else link.numbers[:1])
-    ]
+    headings = [(number, link) for link in chain for number in (link.numbers if _listed(link) else link.numbers[:1])]
     run: list[tuple[int, Link]] = []
     best: list[tuple[int, Link]] = []
     for number, link in headings:
@@ -228,10 +232,7 @@ RULES = (
         family=_FAMILY,
         level=Level.CORRECTION,
         finds="A row or round number that is left out: round 7 follows round 5.",
-        why=(
-            "A maker can't tell whether a round is missing or only its number, and later references "
-            "point wrongly."
-        ),
+        why=("A maker can't tell whether a round is missing or only its number, and later references point wrongly."),
         limits=(
             "Silent where the number is declared (every alternate round), spoken of elsewhere in the "
             "part, written for "
@@ -239,9 +240,7 @@ RULES = (
             "for it. A part may begin at "
             "any number. A query where several numbers are missing and other words stand between."
         ),
-        source=(
-            "Published corrections: labels and order of rounds are among the most common slips of the text."
-        ),
+        source=("Published corrections: labels and order of rounds are among the most common slips of the text."),
         examples=(
             Flags("Rnd 1: 6 sc in magic ring. (6)\nRnd 2: inc around. (12)\n⟦Rnd 4⟧: (sc, inc) x 6. (18)\n"),
             Flags(
@@ -253,8 +252,7 @@ RULES = (
                 "Rep rnds 4 and 5 twice more.\nRnd 10: sc around. (24)\n"
             ),
             Passes(
-                "Rnd 4: sc around. (24)\nRnd 5: sc around. (24)\n"
-                "Rep rnds 4 and 5 twice more.\nRnd 6: sc around. (24)\n"
+                "Rnd 4: sc around. (24)\nRnd 5: sc around. (24)\nRep rnds 4 and 5 twice more.\nRnd 6: sc around. (24)\n"
             ),
             Passes(
                 "Rnd 1: 6 sc in magic ring. (6)\n2nd and every alternate rnd: sc around.\n"
@@ -278,18 +276,13 @@ RULES = (
         family=_FAMILY,
         level=Level.CORRECTION,
         finds="A row or round number that is used for two rounds of one part.",
-        why=(
-            "A maker who keeps count by the numbers works one round too few, and `rep rnd 5` has two "
-            "meanings."
-        ),
+        why=("A maker who keeps count by the numbers works one round too few, and `rep rnd 5` has two meanings."),
         limits=(
             "Silent where the two rounds are for different sizes, where numbering starts again at 1, "
             "and where words "
             "between may name another piece. A query where the numbers go back further than to the last one."
         ),
-        source=(
-            "Published corrections: labels and order of rounds are among the most common slips of the text."
-        ),
+        source=("Published corrections: labels and order of rounds are among the most common slips of the text."),
         examples=(
             Flags(
                 "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: inc around. (12)\n"
@@ -326,13 +319,10 @@ RULES = (
             "goes back is left to "
             "number-twice."
         ),
-        source=(
-            "Published corrections: labels and order of rounds are among the most common slips of the text."
-        ),
+        source=("Published corrections: labels and order of rounds are among the most common slips of the text."),
         examples=(
             Flags(
-                "Rnd 5: sc around. (12)\n⟦Rnd 16⟧: sc around. (12)\n"
-                "Rnd 7: sc around. (12)\nRnd 8: sc around. (12)\n"
+                "Rnd 5: sc around. (12)\n⟦Rnd 16⟧: sc around. (12)\nRnd 7: sc around. (12)\nRnd 8: sc around. (12)\n"
             ),
             Flags(
                 "Rnd 1: 6 sc in magic ring. (6)\nRnd 3: sc around. (6)\n"
@@ -352,13 +342,11 @@ RULES = (
         family=_FAMILY,
         level=Level.CORRECTION,
         finds=(
-            "Only odd (or only even) rounds are written, at least three of them, and nothing says "
-            "what the others are."
+            "Only odd (or only even) rounds are written, at least three of them, and nothing says what the others are."
         ),
         why="A maker can't know whether the rounds between are plain, repeats or left out by mistake.",
         limits=(
-            "Silent where the draft speaks anywhere of alternate, even, odd or wrong-side rounds, or "
-            "of these numbers."
+            "Silent where the draft speaks anywhere of alternate, even, odd or wrong-side rounds, or of these numbers."
         ),
         source="Usage of the trade: unwritten rounds are declared, as in `2nd and every alternate rnd`.",
         examples=(

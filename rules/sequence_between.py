@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from itertools import zip_longest
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
@@ -28,58 +29,55 @@ _FAMILY = "sequence"
 # ---------------------------------------------------------------- declared and written too
 
 
-def _elided_again(case: Case) -> Iterator[tuple[Round, Round, Part, bool]]:
+def _elided_again(case: Case) -> Iterator[tuple[Round, Round, bool]]:
     """Yield each round that declares others with a round that it covers and that is written too.
 
-    The flag tells whether no round is left out from there to the end of the part.
+    Only up to the next declaration. The flag tells whether no round is left out from there to the end of the part.
     """
     for part in parts(case):
-        for index in part.indices:
+        declaring = [index for index in part.indices if part.round(index).elided is not None]
+        for index, end in zip_longest(declaring, declaring[1:], fillvalue=len(case.pattern.rounds)):
             round_ = part.round(index)
             if round_.elided is None or re.search(r"(?i)unless|except|otherwise", round_.label):
                 continue
             size = next((size for size in range(case.pattern.sizes.number) if is_for(round_, size)), 0)
-            later = [link for link in links(part, size) if link.index > index]
+            later = [link for link in links(part, size) if index < link.index < end]
+            whole = _whole_from({number for link in later for number in link.numbers})
             for link in later:
                 number = link.numbers[0]
                 if len(link.numbers) == 1 and elides(round_.elided, round_, number, size, bounded=True):
-                    rest = sorted(n for one in later for n in one.numbers if n >= number)
-                    yield (
-                        round_,
-                        part.round(link.index),
-                        part,
-                        rest == list(range(number, number + len(rest))),
-                    )
+                    yield round_, part.round(link.index), number >= whole
+
+
+def _whole_from(numbers: set[int]) -> int:
+    """Return the lowest number from which none is left out up to the highest."""
+    low = max(numbers, default=0)
+    while low - 1 in numbers:
+        low -= 1
+    return low
 
 
 def _is_read(round_: Round) -> bool:
     return (
-        bool(round_.steps)
-        and round_.directive is None
-        and not any(isinstance(step, Unread) for step in round_.steps)
+        bool(round_.steps) and round_.directive is None and not any(isinstance(step, Unread) for step in round_.steps)
     )
 
 
 def _check_overlap(case: Case) -> Iterator[Said]:
-    for declaring, written, _, to_end in _elided_again(case):
-        if (
-            to_end
-            or not (_is_read(declaring) and _is_read(written))
-            or worked_alike(declaring.steps, written.steps)
-        ):
+    for declaring, written, to_end in _elided_again(case):
+        if to_end or not (_is_read(declaring) and _is_read(written)) or worked_alike(declaring.steps, written.steps):
             continue
         word = noun(written)
         number = numbers_of(written, (written.sizes or (0,))[0])[0]
         message = (
-            f"{word} {number} is written here and also declared with {case.words(declaring.heading)}, "
-            "with other steps"
+            f"{word} {number} is written here and also declared with {case.words(declaring.heading)}, with other steps"
         )
         yield Said(written.heading, message, asides=(Aside(declaring.heading, "declared here"),))
 
 
 def _check_end(case: Case) -> Iterator[Said]:
     told: set[Span] = set()
-    for declaring, written, _, to_end in _elided_again(case):
+    for declaring, written, to_end in _elided_again(case):
         if not to_end or declaring.heading in told or worked_alike(declaring.steps, written.steps):
             continue
         if declaring.elided is not None and declaring.elided.last is not None:
@@ -88,8 +86,7 @@ def _check_end(case: Case) -> Iterator[Said]:
         word = noun(written)
         number = numbers_of(written, (written.sizes or (0,))[0])[0]
         message = (
-            f"every {word} is written from {word} {number} on; nothing says where "
-            f"{case.words(declaring.heading)} stops"
+            f"every {word} is written from {word} {number} on; nothing says where {case.words(declaring.heading)} stops"
         )
         yield Said(written.heading, message, asides=(Aside(declaring.heading, "declared here"),))
 
@@ -117,9 +114,7 @@ def _check_total(case: Case) -> Iterator[Said]:
 def _is_total(case: Case, span: Span) -> bool:
     """Tell whether a number counts the rounds of its heading: `(8 rounds)`, `for 8 rounds`, `these 2`."""
     text = case.draft.text
-    after = re.match(
-        r"(?i)\s*(?:rounds?|rnds?|rows?|rds?)\s*(?P<close>[)\]}])?", text[span.end : span.end + 12]
-    )
+    after = re.match(r"(?i)\s*(?:rounds?|rnds?|rows?|rds?)\s*(?P<close>[)\]}])?", text[span.end : span.end + 12])
     before = text[max(0, span.start - 8) : span.start]
     if after is None:
         return False
@@ -161,9 +156,7 @@ def _stretches(part: Part, size: int) -> Iterator[list[tuple[Link, Side]]]:
             run = []
         if round_.side is not None:
             run.append((link, round_.side))
-        if _UNTURNED.search(
-            part.case.draft.text[round_.heading.end : max(round_.heading.end, round_.span.end)]
-        ):
+        if _UNTURNED.search(part.case.draft.text[round_.heading.end : max(round_.heading.end, round_.span.end)]):
             yield run
             run = []
         last = link.last
@@ -228,12 +221,7 @@ def _unreached(case: Case, index: int, round_: Round, after: Round) -> Iterator[
     directive = round_.directive
     word = noun(after)
     size = (after.sizes or (0,))[0]
-    earlier = [
-        n
-        for one in case.pattern.rounds[:index]
-        if one.section == round_.section
-        for n in numbers_of(one, size)
-    ]
+    earlier = [n for one in case.pattern.rounds[:index] if one.section == round_.section for n in numbers_of(one, size)]
     numbers = numbers_of(after, size)
     if numbers and earlier and numbers[0] > max(earlier) + 1:
         message = (
@@ -332,15 +320,10 @@ RULES = (
         level=Level.CORRECTION,
         finds="A stated number of rounds is not the number that the heading covers: `Rnds 9-16 (7 rounds)`.",
         why="One of the two figures is wrong, and the piece comes out too long or too short.",
-        limits=(
-            "Only for headings that cover more than one round, and totals in brackets or after `for` "
-            "or `these`."
-        ),
+        limits=("Only for headings that cover more than one round, and totals in brackets or after `for` or `these`."),
         source="Arithmetic: rounds a to b are b - a + 1 rounds.",
         examples=(
-            Flags(
-                "Rnd 8: sc around. (24)\nRnds 9-16 (⟦7⟧ rounds): sc around. (24)\nRnd 17: sc around. (24)\n"
-            ),
+            Flags("Rnd 8: sc around. (24)\nRnds 9-16 (⟦7⟧ rounds): sc around. (24)\nRnd 17: sc around. (24)\n"),
             Passes("Rnd 8: sc around. (24)\nRnds 9-16 (8 rounds): sc around. (24)\n"),
             Passes("Rnd 8: sc around. (24)\nRnd 9: sc around for 8 rounds. (24)\n"),
             Passes("Rnd 8: sc around. (24)\nRnds 9-16: sc around, changing colour after row 12. (24)\n"),
@@ -418,10 +401,7 @@ RULES = (
                 "Row 3: sc in each st to end, turn. (10)\nRep rows 2 and 3 until piece measures 10 cm.\n"
                 "Next row (WS): sc in each st to end, turn. (10)\n"
             ),
-            Passes(
-                "Rnd 1: 12 sc in magic ring. (12)\nRep rnd 1 until piece measures 10 cm.\n"
-                "Rnd 2: sc around. (12)\n"
-            ),
+            Passes("Rnd 1: 12 sc in magic ring. (12)\nRep rnd 1 until piece measures 10 cm.\nRnd 2: sc around. (12)\n"),
         ),
         check=_check_loop,
     ),

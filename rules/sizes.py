@@ -32,9 +32,7 @@ def _check_unknown(case: Case) -> Iterator[Said]:
         return
     for note in case.pattern.size_notes:
         for name in note.unknown:
-            match = process.extractOne(
-                name, sizes.names, scorer=fuzz.WRatio, processor=str.lower, score_cutoff=60
-            )
+            match = process.extractOne(name, sizes.names, scorer=fuzz.WRatio, processor=str.lower, score_cutoff=60)
             message = f"{name} is not one of the sizes {', '.join(sizes.names)}"
             if match is not None:
                 message += f"; the nearest is {match[0]}"
@@ -50,11 +48,7 @@ def _within(case: Case, span: Span, name: str) -> Span:
 def rejoins(pattern: Pattern, index: int) -> bool:
     """Tell whether a round is the first for all sizes of its part after rounds for some of them only."""
     here = pattern.rounds[index]
-    earlier = [
-        round_
-        for round_ in pattern.rounds[:index]
-        if round_.section == here.section and not round_.foundation
-    ]
+    earlier = [round_ for round_ in pattern.rounds[:index] if round_.section == here.section and not round_.foundation]
     if not earlier or here.sizes == () or not earlier[-1].sizes:
         return False
     before = set(earlier[-1].sizes)
@@ -113,9 +107,7 @@ def _check_left_out(case: Case) -> Iterator[Said]:
             for size in _left_out(case, index, have):
                 needs = _needs_one(case, index, size)
                 label = case.words(round_.heading)
-                message = (
-                    f"{label} is written for {named(case, sorted(have))}; {named(case, (size,))} has none"
-                )
+                message = f"{label} is written for {named(case, sorted(have))}; {named(case, (size,))} has none"
                 yield Said(round_.heading, message, sizes=(size,), level=None if needs else Level.QUERY)
 
 
@@ -139,18 +131,18 @@ def _left_out(case: Case, index: int, have: set[int]) -> list[int]:
             return []
         if note.before_round > index - 2:
             spoken.update(note.sizes or ())
-    end = next(
-        (one.heading.start for one in pattern.rounds[index + 1 :] if one.sizes is None), len(case.draft.text)
-    )
+    end = next((one.heading.start for one in pattern.rounds[index + 1 :] if one.sizes is None), len(case.draft.text))
     start = next((one.span.end for one in reversed(pattern.rounds[:index]) if one.sizes is None), 0)
     words = case.draft.text[start:end].lower()
     section = pattern.sections[pattern.rounds[index].section].sizes
+    together = [note.sizes for note in pattern.size_notes if note.sizes]  # `Small and Large only` is meant so
     return [
         size
         for size in range(min(have, default=0) + 1, max(have, default=0))
         if size not in have
         and size not in spoken
         and (section is None or size in section)
+        and not any(min(sizes) < size < max(sizes) for sizes in together)
         and not re.search(rf"(?<!\w){re.escape(pattern.sizes.names[size].lower())}(?!\w)", words)
     ]
 
@@ -191,10 +183,7 @@ RULES = (
         examples=(
             Flags(
                 _THREE
-                + (
-                    "Rnd 1: sc in each ch around. 48 (56, 64) sc\n⟦Extra Large⟧ only:\n"
-                    "Rnd 2: sc in each st around.\n"
-                )
+                + ("Rnd 1: sc in each ch around. 48 (56, 64) sc\n⟦Extra Large⟧ only:\nRnd 2: sc in each st around.\n")
             ),
             Flags(
                 _THREE
@@ -203,13 +192,9 @@ RULES = (
                     "Rnd 2: sc in each st around.\n"
                 )
             ),
+            Passes(_THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nLarge only:\nRnd 2: sc in each st around.\n"),
             Passes(
-                _THREE
-                + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nLarge only:\nRnd 2: sc in each st around.\n"
-            ),
-            Passes(
-                _THREE
-                + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nSize M only:\nRnd 2: sc in each st around.\n"
+                _THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nSize M only:\nRnd 2: sc in each st around.\n"
             ),
             Passes(
                 "Ch 48 (56, 64), join.\nRnd 1: sc in each ch around. 48 (56, 64) sc\n"
@@ -276,10 +261,7 @@ RULES = (
             "and leaves stitches in others."
         ),
         why="One instruction is given to sizes that don't have counts on which it can be worked.",
-        limits=(
-            "Only where every size is known for sure, and only in the first round after the sizes "
-            "come together."
-        ),
+        limits=("Only where every size is known for sure, and only in the first round after the sizes come together."),
         source="Arithmetic: a repeat to the end needs a multiple of the stitches that it uses.",
         examples=(
             Flags(
@@ -322,29 +304,18 @@ RULES = (
         family=_FAMILY,
         level=Level.QUERY,
         finds="Words that say that sizes are told apart by the colour of their figures.",
-        why=(
-            "Colour is lost in plain text and grey print, for screen readers, and for readers who "
-            "don't see it."
-        ),
+        why=("Colour is lost in plain text and grey print, for screen readers, and for readers who don't see it."),
         limits="Only where the draft says so in words, and has more than one size.",
         source="Accessibility practice: colour is never the only mark of a meaning.",
         examples=(
-            Flags(
-                "Sizes: Small (Medium, Large)\n⟦Sizes are told by different colours⟧.\n"
-                "\nCh 48 (56, 64), join.\n"
+            Flags("Sizes: Small (Medium, Large)\n⟦Sizes are told by different colours⟧.\n\nCh 48 (56, 64), join.\n"),
+            Passes(
+                "Sizes: Small (Medium, Large)\nColours: red for the body, blue for the brim.\n\nCh 48 (56, 64), join.\n"
             ),
             Passes(
-                "Sizes: Small (Medium, Large)\nColours: red for the body, blue for the brim.\n"
-                "\nCh 48 (56, 64), join.\n"
+                "Sizes: Small (Medium, Large)\nFigures for larger sizes are in brackets.\n\nCh 48 (56, 64), join.\n"
             ),
-            Passes(
-                "Sizes: Small (Medium, Large)\nFigures for larger sizes are in brackets.\n"
-                "\nCh 48 (56, 64), join.\n"
-            ),
-            Passes(
-                "One size. Colour A: red; colour B: blue.\n\nCh 48, join.\n"
-                "Rnd 1: sc in each ch around. (48)\n"
-            ),
+            Passes("One size. Colour A: red; colour B: blue.\n\nCh 48, join.\nRnd 1: sc in each ch around. (48)\n"),
         ),
         check=_check_colour,
     ),

@@ -42,12 +42,7 @@ def _check_miscounted(case: Case) -> Iterator[Said]:
         kin = one.style in marks and (
             (one.style in (ListStyle.SLASH, ListStyle.INSIDE), one.inner) in styles or not one.inner
         )
-        if (
-            length == number
-            or not kin
-            or one.style in (ListStyle.BARE, ListStyle.MIXED)
-            or not _is_of_sizes(case, one)
-        ):
+        if length == number or not kin or one.style in (ListStyle.BARE, ListStyle.MIXED) or not _is_of_sizes(case, one):
             continue
         figures = "figure" if length == 1 else "figures"
         message = f"{case.words(one.span)} has {length} {figures}; there are {number} sizes"
@@ -181,10 +176,7 @@ def _style(case: Case, one: FigureList) -> tuple[str, str]:
     if one.inner == "/":
         return ListStyle.SLASH.value, "/"
     style = ListStyle.BARE if one.style is ListStyle.INSIDE else one.style
-    if (
-        one.style is ListStyle.INSIDE
-        and case.draft.text[one.span.end : one.span.end + 3].strip()[:1] in _CLOSES
-    ):
+    if one.style is ListStyle.INSIDE and case.draft.text[one.span.end : one.span.end + 3].strip()[:1] in _CLOSES:
         style = ListStyle.INSIDE
     return style.value, one.inner
 
@@ -196,7 +188,7 @@ def _check_styles(case: Case) -> Iterator[Said]:
     first: dict[tuple[str, str], FigureList] = {}
     for one in lists:
         way = _style(case, one)
-        if _is_nested(case, one.span) or way[0] in (ListStyle.BARE.value, ListStyle.MIXED.value):
+        if _is_nested(case, one) or way[0] in (ListStyle.BARE.value, ListStyle.MIXED.value):
             continue
         ways[way] += 1
         first.setdefault(way, one)
@@ -216,10 +208,12 @@ def _times(number: int) -> str:
     return "once" if number == 1 else f"{number} times"
 
 
-def _is_nested(case: Case, span: Span) -> bool:
+def _is_nested(case: Case, one: FigureList) -> bool:
     """Tell whether a list stands in another bracket, where other brackets may be used for clarity."""
-    line = case.draft.text.rfind("\n", 0, span.start) + 1
-    before = case.draft.text[line : span.start]
+    line = case.draft.text.rfind("\n", 0, one.span.start) + 1
+    before = case.draft.text[line : one.span.start]
+    if one.style is ListStyle.INSIDE:
+        before = before.rstrip().removesuffix("(").removesuffix("[").removesuffix("{")
     return sum(before.count(mark) for mark in _OPENS) > sum(before.count(mark) for mark in _CLOSES)
 
 
@@ -244,10 +238,7 @@ RULES = (
         examples=(
             Flags(
                 _FOUR
-                + (
-                    "Rnd 1: sc in each ch around. ⟦48 (56, 64)⟧ sc\n"
-                    "Rnd 2: sc in each st around. 48 (56, 64, 72) sc\n"
-                )
+                + ("Rnd 1: sc in each ch around. ⟦48 (56, 64)⟧ sc\nRnd 2: sc in each st around. 48 (56, 64, 72) sc\n")
             ),
             Flags(
                 _THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\n"
@@ -262,16 +253,11 @@ RULES = (
                 )
             ),
             Passes(
-                _FOUR
-                + "Rnd 1: sc in each ch around. 48 (56, 64, 72) sc\nMedium, Large and Extra Large only:\n"
+                _FOUR + "Rnd 1: sc in each ch around. 48 (56, 64, 72) sc\nMedium, Large and Extra Large only:\n"
                 "Rnd 2: sc in each st around. 56 (64, 72) sc\n"
             ),
             Passes(
-                _FOUR
-                + (
-                    "Rnd 1: sc in each ch around. 48 (56, 64, 72) sc\n"
-                    "Rnds 2-4: inc 8 in each rnd. (56, 64, 72)\n"
-                )
+                _FOUR + ("Rnd 1: sc in each ch around. 48 (56, 64, 72) sc\nRnds 2-4: inc 8 in each rnd. (56, 64, 72)\n")
             ),
         ),
         check=_check_miscounted,
@@ -280,9 +266,7 @@ RULES = (
         name="figures-out-of-order",
         family=_FAMILY,
         level=Level.QUERY,
-        finds=(
-            "A list whose figures neither rise nor fall with the sizes where the other lists of the draft do."
-        ),
+        finds=("A list whose figures neither rise nor fall with the sizes where the other lists of the draft do."),
         why="Two figures that changed places, or a digit that slipped, give one size another's number.",
         limits=(
             f"For three sizes or more. Silent for figures up to {_SMALL}, equal neighbours, counts "
@@ -313,8 +297,7 @@ RULES = (
                 )
             ),
             Passes(
-                _THREE
-                + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. 48 (56, 64) sc\n"
+                _THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. 48 (56, 64) sc\n"
                 "Rnd 3: *sc 6, sc2tog; rep from * 2 (7, 2) times more, sc in each st to end. 45 (48, 61) sc\n"
             ),
         ),
@@ -332,24 +315,17 @@ RULES = (
         ),
         source="House styles of the trade: one way for all lists.",
         examples=(
-            Flags(
-                _THREE
-                + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. ⟦48/56/64⟧ sc\n"
-            ),
+            Flags(_THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. ⟦48/56/64⟧ sc\n"),
             Passes(
                 _THREE
-                + (
-                    "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. (48 [56, 64] "
-                    "sc)\n"
-                )
+                + ("Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. (48 [56, 64] sc)\n")
             ),
             Passes(
                 "Sizes: S/M/L\n\nCh 48/56/64, join.\nRnd 1: sc in each ch around. (48/56/64)\n"
                 "Rnd 2: sc in each st around. (48/56/64 sc)\n"
             ),
             Passes(
-                _THREE
-                + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. 48 (56, 64) sc\n"
+                _THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\nRnd 2: sc in each st around. 48 (56, 64) sc\n"
             ),
         ),
         check=_check_styles,

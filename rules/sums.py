@@ -36,8 +36,8 @@ def size_name(case: Case, size: int) -> str:
 
 
 def for_sizes(case: Case, sizes: Sequence[int]) -> str:
-    """Return ` for Small and Medium`, with a blank before it; nothing for a draft in one size."""
-    if case.pattern.sizes.number == 1 or not sizes:
+    """Return ` for Small and Medium`, with a blank before it; nothing where it is about all sizes."""
+    if len(sizes) in (0, case.pattern.sizes.number):
         return ""
     return f" for {join_words([size_name(case, size) for size in sizes])}"
 

@@ -6,6 +6,7 @@ other rounds begin, whether a line has come to an end.
 
 from __future__ import annotations
 
+import itertools
 import re
 from dataclasses import dataclass
 from enum import Enum
@@ -51,7 +52,9 @@ _STITCHY = re.compile(
 _COMPLETE = re.compile(r"(?:[.;:!?)\]}\"]|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
-_AGAIN = re.compile(r"(?:Rep(?:eat)?|REP(?:EAT)?|Work even|Work as)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))")
+_AGAIN = re.compile(
+    r"(?:Rep(?:eat)?|REP(?:EAT)?|Work even|Work as)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
+)
 _GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
 _NOT_TITLE = re.compile(
     r"(?i)^(?:rep(?:eat)?|fasten|finish|stuff|weave|sew|join|turn|work|cut|leave|with|using|continue|cont|change|switch|note|and|then|ch|chain|make|place|begin|"
@@ -83,11 +86,10 @@ def _is_title(text: str, line: _Line) -> bool:
     words = text[line.start : line.span.end].strip(" *_#:;")
     if not words or len(words) > 60 or not words[0].isalpha():
         return False
-    if re.search(r"[.,;=]$", text[line.span.start : line.span.end].rstrip()) or _NOT_TITLE.match(words):
-        if not _PART.match(words):
-            return False
     if _PART.match(words):
         return True
+    if re.search(r"[.,;=]$", text[line.span.start : line.span.end].rstrip()) or _NOT_TITLE.match(words):
+        return False
     letters = [char for char in words if char.isalpha()]
     if len(letters) > 2 and all(char.isupper() for char in letters) and not re.search(r"\d", words):
         return True
@@ -121,7 +123,9 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
     starts: dict[int, Heading] = {}
     before: _Line | None = None
     for line in lines:
-        broken = before is not None and not before.blank and not _COMPLETE.search(text[before.span.start : before.span.end])
+        broken = (
+            before is not None and not before.blank and not _COMPLETE.search(text[before.span.start : before.span.end])
+        )
         before = line
         if line.blank or (broken and starts):
             continue
@@ -131,7 +135,7 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
     if not starts:
         return {}
     numbers = [h.numbers[0][0] for h in starts.values()]
-    climbing = sum(1 for a, b in zip(numbers, numbers[1:], strict=False) if 0 <= b - a <= 2)
+    climbing = sum(1 for a, b in itertools.pairwise(numbers) if 0 <= b - a <= 2)
     glued = _glued_numbers(text, next(iter(starts)), starts)
     if climbing + len(glued) >= 2:
         return starts | glued
@@ -173,7 +177,9 @@ def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
     return found | _bare_numbers(text, lines, found)
 
 
-_DIRECTIVE = re.compile(r"(?i)\s*(?:\(|\[|\*|rep|as\b|same|work|k\b|p\b|knit|purl|ch|chain|sc|dc|hdc|tr|\d|[A-Z]|in\b|inc|dec|using|with|join|sl|\{|st\b|sk)")
+_DIRECTIVE = re.compile(
+    r"(?i)\s*(?:\(|\[|\*|rep|as\b|same|work|k\b|p\b|knit|purl|ch|chain|sc|dc|hdc|tr|\d|[A-Z]|in\b|inc|dec|using|with|join|sl|\{|st\b|sk)"
+)
 
 
 def _is_real(text: str, heading: Heading, line: _Line) -> bool:
@@ -182,9 +188,7 @@ def _is_real(text: str, heading: Heading, line: _Line) -> bool:
     if heading.form is Form.NAMED:
         return heading.alternate or not rest.strip() or bool(_STITCHY.search(rest))
     if heading.sure or not rest.strip():
-        if heading.sure and "=" in rest[:12] and re.search(r"\d\s*(?:\"|in\b|inch|cm)", rest[:30]):
-            return False
-        return True
+        return not (heading.sure and "=" in rest[:12] and re.search(r"\d\s*(?:\"|in\b|inch|cm)", rest[:30]))
     return bool(_DIRECTIVE.match(rest)) and bool(_STITCHY.search(rest))
 
 
@@ -271,7 +275,13 @@ def _last_line(text: str, lines: list[_Line], index: int, heading: Heading, star
 
 def _only_count(text: str, line: _Line) -> bool:
     words = text[line.span.start : line.span.end]
-    return bool(re.fullmatch(r"[-=\u2013\s]*[(\[{]?\s*\d[\d\s,/()\[\]-]*(?:sts?|sc|dc|hdc|tr|htr|stitches)?\.?\s*[)\]}]?\.?", words, re.IGNORECASE))
+    return bool(
+        re.fullmatch(
+            r"[-=\u2013\s]*[(\[{]?\s*\d[\d\s,/()\[\]-]*(?:sts?|sc|dc|hdc|tr|htr|stitches)?\.?\s*[)\]}]?\.?",
+            words,
+            re.IGNORECASE,
+        )
+    )
 
 
 def _open(text: str, start: int, end: int) -> bool:
@@ -280,7 +290,9 @@ def _open(text: str, start: int, end: int) -> bool:
     return any(words.count(a) > words.count(b) for a, b in ("()", "[]", "{}")) and not re.search(r"\)\s*\)", words)
 
 
-def _continues(text: str, lines: list[_Line], last: int, current: int, heading: Heading, wide: int, *, alone: bool) -> bool:
+def _continues(
+    text: str, lines: list[_Line], last: int, current: int, heading: Heading, wide: int, *, alone: bool
+) -> bool:
     """Tell whether the line `current` goes on with the round whose last line so far is `last`."""
     before = text[lines[last].span.start : lines[last].span.end]
     words = text[lines[current].span.start : lines[current].span.end]
@@ -301,7 +313,9 @@ def _continues(text: str, lines: list[_Line], last: int, current: int, heading: 
     if lines[last].width >= wide and not _is_title(text, lines[current]):
         return True
     if not complete:
-        return not (_is_title(text, lines[current]) or re.match(r"[A-Z][a-z]+ ", words) and _prose(words)) or before.endswith(",")
+        return not (
+            _is_title(text, lines[current]) or (re.match(r"[A-Z][a-z]+ ", words) and _prose(words))
+        ) or before.endswith(",")
     return bool(_GOES_ON.match(words)) and not _prose(words) and not _is_title(text, lines[current])
 
 

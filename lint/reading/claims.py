@@ -72,13 +72,26 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
     if kind(items, index) in ("space",):
         return Claim(figure, "space", span_of(items[start : index + 1]), unit=text_at(items, index)), index + 1
     word = text_at(items, index)
-    if kind(items, index) == "word" and word not in ("made", "now", "around", "plus", "each", "inc", "size", "sizes", "per", "remaining", "count", "and"):
+    if kind(items, index) == "word" and word not in (
+        "made",
+        "now",
+        "around",
+        "plus",
+        "each",
+        "inc",
+        "size",
+        "sizes",
+        "per",
+        "remaining",
+        "count",
+        "and",
+    ):
         return Claim(figure, "other", span_of(items[start : index + 1]), unit=word), index + 1
     return Claim(figure, "st", span_of(items[start:end])), end
 
 
 def past_sized_space(items: Sequence[Item], index: int) -> int | None:
-    """Return the index after a space named by its chains, number first: `1-ch sps`, `3ch-sp`; None where none stands."""
+    """Return the index after a space named by its chains, number first: `1-ch sps`, `3ch-sp`; None for others."""
     if kind(items, index) != "number":
         return None
     stop = index + 1
@@ -103,11 +116,30 @@ def claim_of_group(group: Group) -> tuple[Claim, ...]:
 
 
 _INCLUDED = {"included", "including", "counting", "counted", "incl"}
-_YOU_HAVE = {"you", "should", "have", "now", "will", "total", "there", "are", "is", "makes", "making", "giving", "leaving", "gives", "equals", "count", "end", "with"}
+_YOU_HAVE = {
+    "you",
+    "should",
+    "have",
+    "now",
+    "will",
+    "total",
+    "there",
+    "are",
+    "is",
+    "makes",
+    "making",
+    "giving",
+    "leaving",
+    "gives",
+    "equals",
+    "count",
+    "end",
+    "with",
+}
 
 
 def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:
-    """Read a count without brackets that begins at an index: `= 24 sts`, `- 24 sc`, `: 24 dc`, `Total 24`, `you should have 24 sts`.
+    """Read a count without brackets that begins at an index: `= 24 sts`, `- 24 sc`, `you should have 24 sts`.
 
     Returns the claims and the index after them.
     """
@@ -170,7 +202,9 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         rest = end = len(items)
     while kind(items, rest) in (".", ";", "turn", "fasten"):
         rest += 1
-    talk = rest > end and not any(word.kind in ("stitch", "each", "next", "skip", "rep", "*", "number") for word in flat(items[rest:]))
+    talk = rest > end and not any(
+        word.kind in ("stitch", "each", "next", "skip", "rep", "*", "number") for word in flat(items[rest:])
+    )
     return (tuple(found), end) if rest >= len(items) or talk else None
 
 

@@ -22,7 +22,24 @@ class Directed:
 
 _AS = {"as", "same", "like", "identical", "following"}
 _LAST = {"last", "previous", "prev", "these", "above", "preceding", "those", "foregoing"}
-_MEASURES = {"inch", "inches", "cm", "measures", "measure", "long", "length", "desired", "piece", "work", "reaches", "tall", "wide", "deep", '"', "mm"}
+_MEASURES = {
+    "inch",
+    "inches",
+    "cm",
+    "measures",
+    "measure",
+    "long",
+    "length",
+    "desired",
+    "piece",
+    "work",
+    "reaches",
+    "tall",
+    "wide",
+    "deep",
+    '"',
+    "mm",
+}
 _STEP_ROUNDS = {"to", "through", "thru", "-", "and", "&", "+", ",", "alternately", "into"}
 
 
@@ -30,7 +47,11 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
     """Read `Rep rnds 4 and 5 twice more, then rnd 4 once`, `as rnd 2`, `work even for 5 rounds` from an index on."""
     index = at
     while kind(items, index) in (",", "noise", ":", "-", ".", "remark") and text_at(items, index) not in _AS:
-        if kind(items, index) == "remark" and kind(items, index + 1) != "rep" and text_at(items, index) not in ("continue", "continuing"):
+        if (
+            kind(items, index) == "remark"
+            and kind(items, index + 1) != "rep"
+            and text_at(items, index) not in ("continue", "continuing")
+        ):
             break
         index += 1
     return _repeat(items, index) or _later_repeat(items, index) or _even(items, index)
@@ -55,7 +76,14 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
             index += 1
     else:
         return None
-    while kind(items, index) == "noise" or text_at(items, index) in ("instructions", "from", "all", "of", '"', "'"):
+    while kind(items, index) == "noise" or text_at(items, index) in (
+        "instructions",
+        "from",
+        "all",
+        "of",
+        '"',
+        "'",
+    ):
         index += 1
     back: int | None = None
     relative = False
@@ -67,7 +95,11 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
         if number is not None and not number.is_list:
             back = number.values[0] or 1
             index += 1
-    elif figure_at(items, index) is not None and kind(items, index + 1) == "round" and figure_at(items, index + 2) is None:
+    elif (
+        figure_at(items, index) is not None
+        and kind(items, index + 1) == "round"
+        and figure_at(items, index + 2) is None
+    ):
         return None
     named = None
     if kind(items, index) == "word" and kind(items, index + 1) == "round":
@@ -122,7 +154,11 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
         stop = index
         while text_at(items, stop) in _STEP_ROUNDS:
             stop += 1
-        if stop > index and figure_at(items, stop if kind(items, stop) != "round" else stop + 1) is not None and kind(items, stop) != "group":
+        if (
+            stop > index
+            and figure_at(items, stop if kind(items, stop) != "round" else stop + 1) is not None
+            and kind(items, stop) != "group"
+        ):
             if kind(items, stop + 1) in ("stitch", "st", "times", "more"):
                 break
             index = stop
@@ -131,7 +167,15 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
     return numbers[0], numbers[-1], tuple(numbers), index
 
 
-def _finish(items: Sequence[Item], at: int, index: int, first: int | None, last: int | None, back: int | None, named: str | None) -> Directed:
+def _finish(
+    items: Sequence[Item],
+    at: int,
+    index: int,
+    first: int | None,
+    last: int | None,
+    back: int | None,
+    named: str | None,
+) -> Directed:
     """Read how often and how far the rounds are repeated."""
     times: Times | None = None
     rounds: Figure | None = None
@@ -142,7 +186,11 @@ def _finish(items: Sequence[Item], at: int, index: int, first: int | None, last:
     while index < len(items):
         what = kind(items, index)
         text = text_at(items, index)
-        read = read_times(items, index) if times is None and what in ("number", "often", "times", "total", "more", "group", ",", "noise", "word") else None
+        read = (
+            read_times(items, index)
+            if times is None and what in ("number", "often", "times", "total", "more", "group", ",", "noise", "word")
+            else None
+        )
         if read and read.times.number is not None:
             times = read.times
             if times.count is Count.TOTAL and not is_in_all(items, index, read.end):
@@ -163,7 +211,13 @@ def _finish(items: Sequence[Item], at: int, index: int, first: int | None, last:
             if kind(items, index) == "more":
                 index += 1
             continue
-        if what in ("noise", "even") or text in ("alternately", "alternating", "throughout", "only", "consecutively"):
+        if what in ("noise", "even") or text in (
+            "alternately",
+            "alternating",
+            "throughout",
+            "only",
+            "consecutively",
+        ):
             index += 1
             continue
         if what == "," and text_at(items, index + 1) in ("then", "ending", "end", "until", "and"):
@@ -189,7 +243,11 @@ def _finish(items: Sequence[Item], at: int, index: int, first: int | None, last:
 def _round_named(items: Sequence[Item], index: int) -> tuple[int, int] | None:
     """Read `with a rnd 4`, `on row 2`, `rep rnd 4`: the number and the index after it."""
     stop = index
-    while kind(items, stop) in ("noise", "into", "rep", "work", "each", "last") or text_at(items, stop) in ("another", "one", "more"):
+    while kind(items, stop) in ("noise", "into", "rep", "work", "each", "last") or text_at(items, stop) in (
+        "another",
+        "one",
+        "more",
+    ):
         stop += 1
         if stop - index > 5:
             return None
@@ -229,7 +287,9 @@ def _even(items: Sequence[Item], at: int) -> Directed | None:
         if what == "even":
             even = True
         elif (figure := figure_at(items, stop)) is not None:
-            if kind(items, stop + 1) == "round" or (kind(items, stop + 1) == "more" and kind(items, stop + 2) == "round"):
+            if kind(items, stop + 1) == "round" or (
+                kind(items, stop + 1) == "more" and kind(items, stop + 2) == "round"
+            ):
                 rounds = figure
             elif not measured and text_at(items, stop + 1) not in _MEASURES:
                 return None
@@ -238,7 +298,11 @@ def _even(items: Sequence[Item], at: int) -> Directed | None:
         elif what in ("each", "next", "rep", "skip") and not even:
             return None
         stop += 1
-    leads = kind(items, at) in ("work", "even", "remark") or text_at(items, at) in ("continue", "cont", "keep")
+    leads = kind(items, at) in ("work", "even", "remark") or text_at(items, at) in (
+        "continue",
+        "cont",
+        "keep",
+    )
     if not leads or not (even or (rounds is not None and _in_plain(items, at, stop))):
         return None
     return Directed(WorkEven(span_of(items[at:stop]), rounds, measured), stop)

@@ -6,6 +6,7 @@ with all its values. Lists of another length are kept for the rules and left as 
 
 from __future__ import annotations
 
+import itertools
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -41,7 +42,9 @@ def _inside(words: Sequence[Word], at: int) -> tuple[list[int | None], str, int]
         if word.kind == "number":
             values.append(word.value)
             index += 1
-        elif word.kind == "-" and (_ends_element(words, index + 1) or kind_at(words, index - 1) in {*_OPENS, ",", "/", ":"}):
+        elif word.kind == "-" and (
+            _ends_element(words, index + 1) or kind_at(words, index - 1) in {*_OPENS, ",", "/", ":"}
+        ):
             values.append(None)
             index += 1
             while kind_at(words, index) == "-":
@@ -212,9 +215,7 @@ def _is_list_of_sizes(words: Sequence[Word], found: _Found, sizes: int) -> bool:
 
 def _rises(values: Sequence[int | None]) -> bool:
     known = [value for value in values if value is not None]
-    return all(a <= b for a, b in zip(known, known[1:], strict=False)) or all(
-        a >= b for a, b in zip(known, known[1:], strict=False)
-    )
+    return all(a <= b for a, b in itertools.pairwise(known)) or all(a >= b for a, b in itertools.pairwise(known))
 
 
 def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[FigureList, ...]]:
@@ -233,7 +234,14 @@ def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[Fig
             lists.append(record)
             lifted.extend(words[at : at + found.before])
             lifted.append(
-                Word("", "number", record.span, value=found.values[0], blank=words[at].blank, values=found.values)
+                Word(
+                    "",
+                    "number",
+                    record.span,
+                    value=found.values[0],
+                    blank=words[at].blank,
+                    values=found.values,
+                )
             )
         elif _is_list_of_sizes(words, found, sizes):
             # which size's figure is wanting or too many can't be told: the word stands for no number

@@ -82,7 +82,10 @@ _EVERY = re.compile(
     rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>[^)\]:.]{{0,30}})[)\]]?",
     re.IGNORECASE,
 )
-_MEASURE = re.compile(r"\s*(?:=|measures?\b|are\b|is\b|may\b|can\b|should\b|form\b|will\b|forms\b|of\b|from\b|only\b|again\b|on\b)", re.IGNORECASE)
+_MEASURE = re.compile(
+    r"\s*(?:=|measures?\b|are\b|is\b|may\b|can\b|should\b|form\b|will\b|forms\b|of\b|from\b|only\b|again\b|on\b)",
+    re.IGNORECASE,
+)
 _RANGE = re.compile(rf"({_NUM})\s*(?:(?:-+|to|through|thru)\s*{_R}\s*({_NUM}))?", re.IGNORECASE)
 
 
@@ -208,7 +211,7 @@ def word_heading(text: str, at: int, end: int) -> Heading | None:
     said = bool(separator and separator["sep"])
     if not said and _MEASURE.match(text, tail.end, end):
         return None
-    if said and separator and separator["sep"] == "=" :
+    if said and separator and separator["sep"] == "=":
         return None
     sizes = [*slashed, *tail.numbers]
     if not own and sizes:
@@ -246,7 +249,11 @@ def _ranged_heading(text: str, at: int, end: int) -> Heading | None:
     lasts = [int(number) for number in re.findall(r"\d+", match["lasts"])]
     word = (match["word"] or match["after"]).lower()
     return Heading(
-        Span(match.start(), len(text[: match.end()].rstrip(" :."))), match.end(), Form.WORD, tuple((first, last) for last in lasts), flat=word.startswith("row")
+        Span(match.start(), len(text[: match.end()].rstrip(" :."))),
+        match.end(),
+        Form.WORD,
+        tuple((first, last) for last in lasts),
+        flat=word.startswith("row"),
     )
 
 
@@ -268,7 +275,23 @@ def parity_heading(text: str, at: int, end: int) -> Heading | None:
     )
 
 
-_USUAL_NAMES = {"last", "next", "foundation", "set-up", "setup", "final", "increase", "decrease", "inc", "dec", "base", "joining", "first", "edging", "closing"}
+_USUAL_NAMES = {
+    "last",
+    "next",
+    "foundation",
+    "set-up",
+    "setup",
+    "final",
+    "increase",
+    "decrease",
+    "inc",
+    "dec",
+    "base",
+    "joining",
+    "first",
+    "edging",
+    "closing",
+}
 _NOT_NAMES = {
     "rep", "repeat", "work", "for", "of", "in", "on", "until", "each", "every", "this", "these", "the", "continue", "after", "before", "at", "as",
     "and", "all", "rest", "knit", "purl", "crochet", "from", "to", "pattern", "by", "with", "same", "stitch", "st", "gauge", "is", "are", "one", "two",

@@ -96,7 +96,12 @@ def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]
         assert opened is not None
         loose.append(LooseMark(MarkTrouble.BRACKET, opened.span))
         stack[-1][1].append(
-            Group(tuple(items), Span(opened.span.start, (items[-1] if items else opened).span.end), opened.kind, mended=True)
+            Group(
+                tuple(items),
+                Span(opened.span.start, (items[-1] if items else opened).span.end),
+                opened.kind,
+                mended=True,
+            )
         )
     return tuple(stack[0][1]), tuple(loose)
 

@@ -9,7 +9,14 @@ from rapidfuzz.distance import OSA
 
 from .words import Word
 
-_PLACE_WORDS = {"next": "next", "each": "each", "same": "same", "first": "first", "last": "last", "every": "each"}
+_PLACE_WORDS = {
+    "next": "next",
+    "each": "each",
+    "same": "same",
+    "first": "first",
+    "last": "last",
+    "every": "each",
+}
 _AROUND_STITCH = {"number", "next", "each", "stitch", "first", "last", "same"}
 
 
@@ -32,8 +39,16 @@ def _mended(word: Word, before: Word | None, after: Word | None) -> str | None:
     follows_place = before.kind == "into" or (before.kind == "noise" and before.text == "the")
     if len(word.text) >= 4 and follows_place and after.kind in ("st", "stitch", "number", "space"):
         return next((label for text, label in _PLACE_WORDS.items() if OSA.distance(word.text, text) == 1), None)
-    if word.text in ("n", "iin", "inn", "im", "ni", "i", "int") and before.kind in ("stitch", "st") and after.kind in _AROUND_STITCH:
+    if (
+        word.text in ("n", "iin", "inn", "im", "ni", "i", "int")
+        and before.kind in ("stitch", "st")
+        and after.kind in _AROUND_STITCH
+    ):
         return "into"
-    if word.text in ("s", "sr", "sy", "ts") and before.kind == "number" and after.kind in (")", "]", ",", ";", ".", "around"):
+    if (
+        word.text in ("s", "sr", "sy", "ts")
+        and before.kind == "number"
+        and after.kind in (")", "]", ",", ";", ".", "around")
+    ):
         return "st"
     return None

@@ -9,8 +9,12 @@ from ..draft import Span
 from ..pattern import ChainNote, ChainRule, Elided, Multiple
 
 _SENTENCE = re.compile(r"[^.,;\n]+(?:,\s*which[^.,;\n]+)?(?:\n(?=[a-z])[^.,;\n]+)*")
-_CHAIN = re.compile(r"(?i)\b(?:ch(?:ain)?s?|tch|turning ch\w*|beg(?:inning)?\s+ch\w*)\b[\s-]*(?P<n>\d)?|\b(?P<uk>\d)\s*ch\b")
-_COUNT_WORD = re.compile(r"(?i)\b(?:counts?|counted|cts|considered)\b|\b(?:is|are)\s+(?:not|never)\s+(?:a\s+)?st(?:itch)?\b")
+_CHAIN = re.compile(
+    r"(?i)\b(?:ch(?:ain)?s?|tch|turning ch\w*|beg(?:inning)?\s+ch\w*)\b[\s-]*(?P<n>\d)?|\b(?P<uk>\d)\s*ch\b"
+)
+_COUNT_WORD = re.compile(
+    r"(?i)\b(?:counts?|counted|cts|considered)\b|\b(?:is|are)\s+(?:not|never)\s+(?:a\s+)?st(?:itch)?\b"
+)
 _NOT = re.compile(r"(?i)\b(?:not|never|no|nothing)\b|n't")
 _NOT_WRITTEN = re.compile(
     r"(?i)(?:rounds?|rnds?|rows?)\s+(?:that\s+are\s+)?(?:not\s+(?:written|given|listed|mentioned|described|shown|stated)|in\s+between|between)[^.\n]{0,60}?"
@@ -49,7 +53,10 @@ def chain_notes(text: str, start: int) -> Iterator[ChainNote]:
 def elisions(text: str, start: int) -> Iterator[Elided]:
     """Find notes that declare rounds which are then not written."""
     for match in _NOT_WRITTEN.finditer(text):
-        yield Elided(Span(start + match.start(), start + match.end()), as_round=int(match["as"]) if match["as"] else None)
+        yield Elided(
+            Span(start + match.start(), start + match.end()),
+            as_round=int(match["as"]) if match["as"] else None,
+        )
     for match in _EVERY_OTHER.finditer(text):
         parity = {"even": 0, "odd": 1}.get((match["parity"] or "").lower())
         as_round = int(match["as"]) if match["as"] else None
@@ -60,7 +67,10 @@ def multiples(text: str) -> Iterator[Multiple]:
     """Find stated multiples."""
     for match in _MULTIPLE.finditer(text):
         yield Multiple(
-            Span(match.start(), match.end()), int(match["of"]), int(match["plus"] or 0), int(match["base"] or 0)
+            Span(match.start(), match.end()),
+            int(match["of"]),
+            int(match["plus"] or 0),
+            int(match["base"] or 0),
         )
 
 
@@ -81,8 +91,12 @@ def is_spiral(text: str) -> bool | None:
 
 _UK = re.compile(r"(?i)\b(?:htr|dtr|trtr|miss|tension|half treble|double treble|d\.c\.|h\.tr)\b")
 _US = re.compile(r"(?i)\b(?:sc|hdc|single crochet|half double|gauge|skip|sc2tog|sk)\b")
-_SAYS_UK = re.compile(r"(?i)\b(?:uk|u\.k\.|british|english)\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)|terms?\s+(?:are|is|:)\s*(?:uk|british)")
-_SAYS_US = re.compile(r"(?i)\b(?:us|u\.s\.|usa|american)\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)|terms?\s+(?:are|is|:)\s*(?:us|american)")
+_SAYS_UK = re.compile(
+    r"(?i)\b(?:uk|u\.k\.|british|english)\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)|terms?\s+(?:are|is|:)\s*(?:uk|british)"
+)
+_SAYS_US = re.compile(
+    r"(?i)\b(?:us|u\.s\.|usa|american)\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)|terms?\s+(?:are|is|:)\s*(?:us|american)"
+)
 
 
 def terms_of(text: str) -> tuple[str | None, str]:
@@ -95,13 +109,19 @@ def terms_of(text: str) -> tuple[str | None, str]:
         return said, said
     if has_sc >= 2 and not re.search(r"(?i)\b\d*htr\b|half treble", text):
         return None, "US"
-    if re.search(r"(?i)\b\d*htr\b|half treble", text) or (uk > us and (treble_not_dc or has_sc == 0) and re.search(r"(?i)\b\d*dc\b|double crochet", text)):
+    if re.search(r"(?i)\b\d*htr\b|half treble", text) or (
+        uk > us and (treble_not_dc or has_sc == 0) and re.search(r"(?i)\b\d*dc\b|double crochet", text)
+    ):
         return None, "UK"
     return None, "US"
 
 
-_KNIT = re.compile(r"(?i)\b(?:knit|purl|k\d+|p\d+|k2tog|ssk|cast\s+on|co|cast\s+off|bind\s+off|stocking|stockinette|garter|needles?|yo|psso|m1)\b")
-_HOOK = re.compile(r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\s*\d+|sl\s*st|magic\s+(?:ring|circle|loop)|chain)\b")
+_KNIT = re.compile(
+    r"(?i)\b(?:knit|purl|k\d+|p\d+|k2tog|ssk|cast\s+on|co|cast\s+off|bind\s+off|stocking|stockinette|garter|needles?|yo|psso|m1)\b"
+)
+_HOOK = re.compile(
+    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\s*\d+|sl\s*st|magic\s+(?:ring|circle|loop)|chain)\b"
+)
 
 
 def craft_of(text: str) -> str | None:
@@ -110,5 +130,3 @@ def craft_of(text: str) -> str | None:
     if not knit and not hook:
         return None
     return "knitting" if knit > hook else "crochet"
-
-

@@ -135,7 +135,12 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             seen.size = figure.values[0] if (figure := figure_at(items, index)) else None
             index = stop
             continue
-        elif not named and seen.number is None and (number := figure_at(items, index)) is not None and _number_fits(items, index, seen):
+        elif (
+            not named
+            and seen.number is None
+            and (number := figure_at(items, index)) is not None
+            and _number_fits(items, index, seen)
+        ):
             seen.number = number
         elif what == "stitch" and _stitch_is_place(items, index, seen, named=named):
             index = _stitch_place(items, index, seen)
@@ -159,9 +164,7 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
                 index += 1
         elif word in ("top", "tops"):
             seen.top = True
-        elif what == "post" and not named:
-            pass
-        elif word == "and" and named and _more_places(items, index + 1):
+        elif (what == "post" and not named) or (word == "and" and named and _more_places(items, index + 1)):
             pass
         else:
             break
@@ -174,12 +177,15 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
 def _noise_fits(items: Sequence[Item], index: int, *, named: bool) -> bool:
     word = text_at(items, index)
     if named:
-        return word == "of" and (kind(items, index + 1) in ("noise", "last", "next") or text_at(items, index + 1) in ("previous", "prev", "rnd"))
+        return word == "of" and (
+            kind(items, index + 1) in ("noise", "last", "next")
+            or text_at(items, index + 1) in ("previous", "prev", "rnd")
+        )
     return word in ("the", "of", "a", "an", "your", "this", "both")
 
 
 def _number_fits(items: Sequence[Item], index: int, seen: _Seen) -> bool:
-    """Tell whether a number counts places: `next 9 sts`, not the times of the following stitch or a count at the end."""
+    """Tell whether a number counts places: `next 9 sts`, not the times of the next stitch or a closing count."""
     figure = figure_at(items, index)
     if kind(items, index) == "group" and seen.each and figure is not None and not figure.is_list:
         return False
@@ -226,7 +232,13 @@ def _more_places(items: Sequence[Item], index: int) -> bool:
         step = index + 1
         while kind(items, step) in ("-", "number"):
             step += 1
-        return kind(items, step) in ("space", "around") or kind(items, index + 1) in ("around", ",", ";", ".", "")
+        return kind(items, step) in ("space", "around") or kind(items, index + 1) in (
+            "around",
+            ",",
+            ";",
+            ".",
+            "",
+        )
     return kind(items, index) in ("space",)
 
 
@@ -244,7 +256,9 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
     if number is None and kind(items, stop) == "space":
         seen.space = True
         return stop + 1
-    if number is not None and (kind(items, stop + 1) == "space" or text_at(items, stop - 1) == "-" or seen.top or seen.same or not seen.next):
+    if number is not None and (
+        kind(items, stop + 1) == "space" or text_at(items, stop - 1) == "-" or seen.top or seen.same or not seen.next
+    ):
         seen.size = number.values[0]
         stop += 1
         if kind(items, stop) == "-":
@@ -315,7 +329,11 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
             return Where(At.NEXT, number=one, target=seen.target, last=True, span=span)
         return Where(At.EACH, target=seen.target, span=span)
     if seen.nth is not None and seen.nth > 1:
-        return Where(At.BEHIND, number=one, span=span) if not seen.chain else Where(At.NEXT, number=one, target=Target(chain=True), span=span)
+        return (
+            Where(At.BEHIND, number=one, span=span)
+            if not seen.chain
+            else Where(At.NEXT, number=one, target=Target(chain=True), span=span)
+        )
     if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
         target = Target() if seen.top else seen.target
         return Where(At.NEXT, number=one, target=target, last=seen.last, span=span)
@@ -324,7 +342,22 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
     return None
 
 
-_REFERENCE = {"previous", "prev", "prior", "below", "row", "rnd", "round", "rows", "rounds", "rnds", "last", "made", "underneath", "crochet"}
+_REFERENCE = {
+    "previous",
+    "prev",
+    "prior",
+    "below",
+    "row",
+    "rnd",
+    "round",
+    "rows",
+    "rounds",
+    "rnds",
+    "last",
+    "made",
+    "underneath",
+    "crochet",
+}
 
 
 def _past_reference(items: Sequence[Item], index: int) -> int:
@@ -333,7 +366,11 @@ def _past_reference(items: Sequence[Item], index: int) -> int:
     if text_at(items, index) in ("of", "from", "on", "in", "made") or kind(items, index) == "from":
         stop = index + 1
         said = text_at(items, index) == "made"
-        while text_at(items, stop) in _REFERENCE or text_at(items, stop) in ("the", "your") or kind(items, stop) == "ordinal":
+        while (
+            text_at(items, stop) in _REFERENCE
+            or text_at(items, stop) in ("the", "your")
+            or kind(items, stop) == "ordinal"
+        ):
             said = said or text_at(items, stop) in _REFERENCE
             stop += 1
             if stop - start > 5:

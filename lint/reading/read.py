@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from ..draft import Draft, Span
-from ..pattern import Conventions, ListStyle, Pattern, Sizes
+from ..pattern import Conventions, FigureList, ListStyle, Pattern, Sizes
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .letters import clean
@@ -36,7 +36,10 @@ def read(draft: Draft) -> Pattern:
     assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0)
     listed = any(len(one.values) == sizes.number for one in assembly.lists) or _numbered_apart(found)
     sizes = _trim(sizes, [round_.sizes for round_ in assembly.rounds], listed=listed)
-    talk = [head, *(block.span for block in found if block.kind is not Kind.ROUND and block.span.start >= head.end)]
+    talk = [
+        head,
+        *(block.span for block in found if block.kind is not Kind.ROUND and block.span.start >= head.end),
+    ]
     return Pattern(
         craft=craft,
         terms=terms if craft == "crochet" else said,
@@ -64,7 +67,7 @@ def _head(found: tuple[Block, ...], length: int) -> Span:
 
 def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Sizes:
     """Find the sizes from the lists of figures in the rounds and from what the head declares."""
-    lists = []
+    lists: list[FigureList] = []
     headings = 0
     for block in found:
         if block.kind is Kind.ROUND and block.body is not None and block.heading is not None:
@@ -77,13 +80,17 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
                 if len(one.values) == 2 and bracketed and (closing or alike):
                     continue
                 lists.append(one)
-        elif block.span.start >= head.end or re.match(r"(?i)\s*(?:ch|chain|cast on|with|using)\b", text[block.span.start :][:12]):
+        elif block.span.start >= head.end or re.match(
+            r"(?i)\s*(?:ch|chain|cast on|with|using)\b", text[block.span.start :][:12]
+        ):
             lists.extend(lists_in(words.within(block.span)))
     listed = number_of_sizes(lists)
     if listed == 1 and headings >= 2:
         listed = 2
     if listed == 1:
-        titles = [(text[block.span.start : block.span.end], block.span) for block in found if block.kind is not Kind.ROUND]
+        titles = [
+            (text[block.span.start : block.span.end], block.span) for block in found if block.kind is not Kind.ROUND
+        ]
         if (titled := titled_sizes(titles)).names:
             return titled
     return find_sizes(text[head.start : head.end], listed)

@@ -27,7 +27,26 @@ class Role(Enum):
 
 
 _TALK = {"remark", "side", "loops", "spiral"}
-_TALKING = {"see", "note", "optional", "or", "i.e.", "if", "when", "not", "shell", "corner", "first", "but", "you", "for", "don't", "this", "these", "it"}
+_TALKING = {
+    "see",
+    "note",
+    "optional",
+    "or",
+    "i.e.",
+    "if",
+    "when",
+    "not",
+    "shell",
+    "corner",
+    "first",
+    "but",
+    "you",
+    "for",
+    "don't",
+    "this",
+    "these",
+    "it",
+}
 
 
 def _is_count(group: Group) -> bool:
@@ -43,11 +62,22 @@ def _is_count(group: Group) -> bool:
                 index += 1
             if kind(items, index) in ("st", "space", "loops", "around", "stitch") and _unit_goes_on(items, index):
                 index += 1
-            if kind(items, index) in ("total", "noise", "remain", "around") or text_at(items, index) in ("made", "now", "inc", "st's"):
+            if kind(items, index) in ("total", "noise", "remain", "around") or text_at(items, index) in (
+                "made",
+                "now",
+                "inc",
+                "st's",
+            ):
                 index += 1
             continue
         what = kind(items, index)
-        if what in (",", "+", ";", "=", "-", ".", "/", "total", "noise", ":") or text_at(items, index) in ("plus", "st", "sts", "stitches", "count"):
+        if what in (",", "+", ";", "=", "-", ".", "/", "total", "noise", ":") or text_at(items, index) in (
+            "plus",
+            "st",
+            "sts",
+            "stitches",
+            "count",
+        ):
             index += 1
         elif what == "stitch" and figures and kind(items, index - 1) in ("+", "noise", ",") and _is_chain(items, index):
             index += 1
@@ -74,7 +104,10 @@ def _count_with_remark(group: Group) -> bool:
         figure_at(items, 0) is not None
         and kind(items, 1) == "st"
         and kind(items, 2) == ","
-        and any(word.kind == "counts" or word.text in ("counting", "including", "included", "with") for word in flat(items[3:]))
+        and any(
+            word.kind == "counts" or word.text in ("counting", "including", "included", "with")
+            for word in flat(items[3:])
+        )
     )
 
 
@@ -83,9 +116,10 @@ def _counts_as(group: Group) -> bool:
 
 
 def _has_steps(group: Group) -> bool:
-    return any(word.kind in ("stitch", "skip") for word in flat(group.items)) or any(
-        word.kind == "number" for word in flat(group.items)
-    ) and any(word.kind == "st" for word in flat(group.items))
+    return any(word.kind in ("stitch", "skip") for word in flat(group.items)) or (
+        any(word.kind == "number" for word in flat(group.items))
+        and any(word.kind == "st" for word in flat(group.items))
+    )
 
 
 def _talk(group: Group) -> bool:
@@ -127,7 +161,10 @@ def _takes_number(items: Sequence[Item], index: int) -> bool:
     if before == "each" and _closes_round(items, index):
         figure = figure_at(items, index)
         return figure is not None and figure.is_list
-    if before in ("next", "last", "each", "over", "skip", "first") or text_at(items, index - 1) in ("of", "x"):
+    if before in ("next", "last", "each", "over", "skip", "first") or text_at(items, index - 1) in (
+        "of",
+        "x",
+    ):
         return True
     if before == "stitch":
         if _closes_round(items, index):
@@ -136,7 +173,9 @@ def _takes_number(items: Sequence[Item], index: int) -> bool:
             return _plain_stitch(items, index - 1) if listed else _only_stitch(items, index)
         item = items[index - 1]
         two = kind(items, index - 2)
-        named_place = two in ("next", "each", "last", "same", "into", "first", "noise") or figure_at(items, index - 2) is not None
+        named_place = (
+            two in ("next", "each", "last", "same", "into", "first", "noise") or figure_at(items, index - 2) is not None
+        )
         chain = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
         return chain or not named_place
     return before == "-" and kind(items, index - 2) == "stitch"
@@ -155,18 +194,32 @@ def role(items: Sequence[Item], index: int) -> Role:
     if words and words[0].kind == "rep" and any(word.kind == "*" for word in words):
         return Role.STAR
     inner = read_times(group.items, 0)
-    if inner and inner.end >= len(group.items) and not (len(words) == 1 and words[0].kind == "number"):
-        if inner.times.number is not None or kind(items, index - 1) in ("stitch", "group", "*"):
-            return Role.TIMES
+    alone = len(words) == 1 and words[0].kind == "number"
+    if (
+        inner
+        and inner.end >= len(group.items)
+        and not alone
+        and (inner.times.number is not None or kind(items, index - 1) in ("stitch", "group", "*"))
+    ):
+        return Role.TIMES
     if figure_at(items, index) is not None:
         return Role.NUMBER if _takes_number(items, index) else Role.COUNT
-    if any(word.kind == "round" for word in words) and any(word.kind == "number" for word in words) and not any(
-        word.kind in ("stitch", "rep", "st") for word in words
+    if (
+        any(word.kind == "round" for word in words)
+        and any(word.kind == "number" for word in words)
+        and not any(word.kind in ("stitch", "rep", "st") for word in words)
     ):
         return Role.ROUNDS
     follows_times = read_times(items, after)
-    follows_place = read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
-    if _is_count(group) and (not follows_times or any(word.kind == "st" for word in words)) and not follows_place and not _single_before_rep(items, after):
+    follows_place = (
+        read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
+    )
+    if (
+        _is_count(group)
+        and (not follows_times or any(word.kind == "st" for word in words))
+        and not follows_place
+        and not _single_before_rep(items, after)
+    ):
         return Role.COUNT
     if _talk(group) and not (follows_times and _has_steps(group)):
         return Role.REMARK

@@ -104,7 +104,27 @@ class Assembly:
         return steps, directed, claims
 
 
-_SIGNS = frozenset({"+", "#", "'", '"', "~", "^", "\u2020", "\u2021", "\u00a7", "\u2022", "@", "%", "$", "!", "\u25ca", "&", "\u00b0"})
+_SIGNS = frozenset(
+    {
+        "+",
+        "#",
+        "'",
+        '"',
+        "~",
+        "^",
+        "\u2020",
+        "\u2021",
+        "\u00a7",
+        "\u2022",
+        "@",
+        "%",
+        "$",
+        "!",
+        "\u25ca",
+        "&",
+        "\u00b0",
+    }
+)
 
 
 def _marks(words: Sequence[Word]) -> frozenset[str]:
@@ -158,7 +178,9 @@ def _heading_claims(assembly: Assembly, heading: Heading) -> tuple[Claim, ...]:
 def _elided(heading: Heading) -> Elided | None:
     if not heading.alternate:
         return None
-    first = heading.numbers[0][0] if heading.numbers else (heading.reach[0] if heading.reach and heading.reach[0] else None)
+    first = (
+        heading.numbers[0][0] if heading.numbers else (heading.reach[0] if heading.reach and heading.reach[0] else None)
+    )
     last = heading.reach[1] if heading.reach else None
     parity = heading.parity if heading.parity is not None else (first % 2 if first is not None else None)
     return Elided(heading.span, parity=parity, first=first, last=last)
@@ -167,7 +189,9 @@ def _elided(heading: Heading) -> Elided | None:
 def _rounds_stated(assembly: Assembly, heading: Heading, steps: Steps) -> Figure | None:
     for note in heading.notes:
         words = assembly.words.within(note)
-        if any(word.kind == "round" for word in words) and (number := next((w for w in words if w.kind == "number"), None)):
+        if any(word.kind == "round" for word in words) and (
+            number := next((w for w in words if w.kind == "number"), None)
+        ):
             return number.figure
     return steps.rounds
 
@@ -253,7 +277,14 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         return
     if directed is not None and not assembly.rounds:
         return
-    if starts and directed is None and assembly.rounds and not assembly.fresh and not assembly.rounds[-1].foundation and block.after_gap:
+    if (
+        starts
+        and directed is None
+        and assembly.rounds
+        and not assembly.fresh
+        and not assembly.rounds[-1].foundation
+        and block.after_gap
+    ):
         assembly.fresh = True
     section = assembly.open_section(block.span.start)
     own = assembly.sections[section].sizes
@@ -287,14 +318,16 @@ def _starts_piece(steps: Sequence[Step]) -> bool:
         return False
     if any(isinstance(step, Unread) for step in told):
         return False
-    return any(isinstance(step, Chain | Ring) for step in told) or isinstance(told[0], Work) and told[0].where.at.value == "ring"
+    return any(isinstance(step, Chain | Ring) for step in told) or (
+        isinstance(told[0], Work) and told[0].where.at.value == "ring"
+    )
 
 
 _SENTENCE_COUNT = re.compile(r"[.;]\s*[(\[]?\d[\d\s,()\[\]/:-]*\s*[a-z]{2,6}\.?\s*$", re.IGNORECASE)
 
 
 def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
-    """Tell whether most rounds of a draft close with a count that is a sentence of its own: `... around. 36 sc.`"""
+    """Tell whether most rounds of a draft close with a count that is a sentence of its own: `... around. 36 sc.`."""
     bodies = [text[block.body.start : block.body.end] for block in found if block.body is not None]
     closing = sum(bool(_SENTENCE_COUNT.search(body)) for body in bodies)
     return closing >= 3 and 2 * closing >= len(bodies)
@@ -311,4 +344,3 @@ def assemble(draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequenc
         else:
             take_line(assembly, block)
     return assembly
-

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from ..draft import Span
-from ..pattern import Sizes, SizeNote
+from ..pattern import SizeNote, Sizes
 
 _NAME = (
     r"(?:(?:extra|x|xx|2x|3x)[- ]?(?:small|large)|x{0,3}[sl]|m|[2-6]x(?:l)?|small(?:er)?|medium|large(?:r)?|one size|new ?born|nb|preemie|premature|baby|babies|infant|"
@@ -16,7 +16,9 @@ _NAME = (
 )
 _FULL_NAME = re.compile(rf"(?i)(?:size\s+)?{_NAME}(?:(?:\s|/|-)+(?:size\s+)?(?:{_NAME}|preemie|size))*(?:\s+size)?")
 _LINE = re.compile(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<list>[^\n]+)")
-_RUN = re.compile(r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)")
+_RUN = re.compile(
+    r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)"
+)
 _HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
 _ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
 _SPLIT = re.compile(r"\s*(?:[/,;()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
@@ -136,7 +138,9 @@ def declared_number(head: str) -> int:
     return len(strict[0].names) if strict else 0
 
 
-_ALL = re.compile(r"(?i)\s*(?:for\s+)?(?:all|both)\s+(?:the\s+)?sizes?\b(?:\s+(?:only|again|continue|meet|together|rejoin))?")
+_ALL = re.compile(
+    r"(?i)\s*(?:for\s+)?(?:all|both)\s+(?:the\s+)?sizes?\b(?:\s+(?:only|again|continue|meet|together|rejoin))?"
+)
 _ONLY = re.compile(
     r"(?i)^\s*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>[\w'/ .,&+()-]+?)\s*(?:sizes?|version|hat|only)?\s*(?P<only>only)?\s*(?:\([^)]*\))?\s*[:.\-]*\s*$"
 )
@@ -157,7 +161,11 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
     marked = only or bool(re.match(r"(?i)\s*(?:for\s+)?(?:the\s+)?sizes?\b", text.strip(" *_#"))) or title
     if not marked:
         return None
-    parts = [part for part in re.split(r"\s*(?:,|/|&|\+|\band\b|\bor\b)\s*", match["names"], flags=re.IGNORECASE) if part.strip()]
+    parts = [
+        part
+        for part in re.split(r"\s*(?:,|/|&|\+|\band\b|\bor\b)\s*", match["names"], flags=re.IGNORECASE)
+        if part.strip()
+    ]
     found: list[int] = []
     unknown: list[str] = []
     for part in parts:
@@ -165,7 +173,7 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
         index = match_size(name, sizes)
         if index is not None:
             found.append(index)
-        elif only and _FULL_NAME.fullmatch(name) or (only and len(name) <= 3):
+        elif (only and _FULL_NAME.fullmatch(name)) or (only and len(name) <= 3):
             unknown.append(name)
         else:
             return None
@@ -181,7 +189,15 @@ def match_size(name: str, sizes: Sizes) -> int | None:
 
     def plain(text: str) -> str:
         short = re.sub(r"(?i)\bsizes?\b|[^a-z0-9]", "", text.lower())
-        return {"s": "small", "m": "medium", "l": "large", "xl": "xlarge", "extralarge": "xlarge", "xs": "xsmall", "extrasmall": "xsmall"}.get(short, short)
+        return {
+            "s": "small",
+            "m": "medium",
+            "l": "large",
+            "xl": "xlarge",
+            "extralarge": "xlarge",
+            "xs": "xsmall",
+            "extrasmall": "xsmall",
+        }.get(short, short)
 
     wanted = plain(name)
     if not wanted:
@@ -194,12 +210,20 @@ def match_size(name: str, sizes: Sizes) -> int | None:
 
 def leading_note(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:
     """Read a note that stands before an instruction on the same line: `Small only: 4th rnd ...`, `For large hat do ...`."""
-    match = re.match(r"(?i)\s*(?P<note>(?:for\s+|sizes?\s+|all\s+sizes?|[\w'/-]+\s+)[\w'/ ,&-]{0,60}?(?:\bonly|\bsizes?)?)\s*[:,]\s*(?=\S)", text)
+    match = re.match(
+        r"(?i)\s*(?P<note>(?:for\s+|sizes?\s+|all\s+sizes?|[\w'/-]+\s+)[\w'/ ,&-]{0,60}?(?:\bonly|\bsizes?)?)\s*[:,]\s*(?=\S)",
+        text,
+    )
     if match and re.search(r"(?i)\bonly\b|\bsizes?\b", match["note"]):
-        note = size_note(match["note"], Span(start + match.start("note"), start + match.end("note")), sizes, title=False)
+        note = size_note(
+            match["note"], Span(start + match.start("note"), start + match.end("note")), sizes, title=False
+        )
         if note:
             return note, match.end()
-    match = re.match(r"(?i)\s*for\s+(?:the\s+)?(?P<name>[\w' -]{1,30}?)\s*(?:size|hat|version|only)?\s*,?\s+(?=(?:do|work|make|repeat|rep|add)\b)", text)
+    match = re.match(
+        r"(?i)\s*for\s+(?:the\s+)?(?P<name>[\w' -]{1,30}?)\s*(?:size|hat|version|only)?\s*,?\s+(?=(?:do|work|make|repeat|rep|add)\b)",
+        text,
+    )
     if match and (index := match_size(match["name"], sizes)) is not None:
         return SizeNote(Span(start + match.start(), start + match.end()), (index,)), match.end()
     return None

@@ -17,8 +17,12 @@ _ENTRY = re.compile(
     r"(?m)^[ \t*\u2022>-]*(?P<term>[A-Za-z][\w'./ -]{0,28}?)[ \t]*(?:\((?P<short>[\w' .-]{1,14})\))?[ \t]*(?:[:=]|\s-\s?|-\s|--+|\.\s{1,6}(?=[A-Z]))[ \t]*(?P<words>[^\n]+(?:\n(?![\n])[ \t]+[a-z][^\n]*)*)"
 )
 _TOGETHER = re.compile(r"(?i)\b(?:tog(?:ether)?|(?:into|as) (?:one|1)(?!\s+(?:st|sc|dc|hdc|tr|sp))|decreas\w*)\b")
-_CLOSED = re.compile(r"(?i)\b(?:in|into)\s+(?:the\s+)?(?:same|one|a|1|next|indicated)\s+(?:st|sc|dc|hdc|tr|stitch|sp|space)")
-_INCREASE = re.compile(r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b")
+_CLOSED = re.compile(
+    r"(?i)\b(?:in|into)\s+(?:the\s+)?(?:same|one|a|1|next|indicated)\s+(?:st|sc|dc|hdc|tr|stitch|sp|space)"
+)
+_INCREASE = re.compile(
+    r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b"
+)
 _NUMBERS = {"two": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4, "five": 5, "5": 5}
 
 
@@ -26,9 +30,15 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
     """Find the entries of the abbreviation list and the special stitches in the head of a draft."""
     for match in _ENTRY.finditer(text, head.start, head.end):
         term = (match["short"] or match["term"]).strip()
-        span = Span(match.start("short" if match["short"] else "term"), match.end("short" if match["short"] else "term"))
+        span = Span(
+            match.start("short" if match["short"] else "term"),
+            match.end("short" if match["short"] else "term"),
+        )
         said = Span(match.start("words"), match.end("words"))
-        if len(term) > 24 or re.search(r"(?i)^(?:rnd|round|row|size|foundation|set-?up|begin|start|base|crown|body|head|gauge|hook|yarn|note|materials?|tension|finished)", term):
+        if len(term) > 24 or re.search(
+            r"(?i)^(?:rnd|round|row|size|foundation|set-?up|begin|start|base|crown|body|head|gauge|hook|yarn|note|materials?|tension|finished)",
+            term,
+        ):
             continue
         yield Definition(term, span, said, _make(term, text[said.start : said.end], words.within(said)))
 
@@ -36,7 +46,11 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
 def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     """Work out what a described stitch uses and makes; None where its words don't tell."""
     name = re.sub(r"\s+", " ", term.lower())
-    if _TOGETHER.search(said) and not re.search(r"(?i)\bincreas", said) and not (_CLOSED.search(said) and re.search(r"(?i)closed|loops? (?:left )?on", said)):
+    if (
+        _TOGETHER.search(said)
+        and not re.search(r"(?i)\bincreas", said)
+        and not (_CLOSED.search(said) and re.search(r"(?i)closed|loops? (?:left )?on", said))
+    ):
         number = next((_NUMBERS[word] for word in re.findall(r"\w+", said.lower()) if word in _NUMBERS), 2)
         return Make(name, number, 1, 1)
     if re.search(r"(?i)\bclosed? together\b|\bbobble|\bpuff|\bpopcorn|\bcluster|\byarn over|\byo\b", said):
@@ -78,7 +92,13 @@ def with_defined(words: Words, defined: Sequence[Definition], known: frozenset[s
     terms: dict[tuple[str, ...], Stitch] = {}
     for definition in defined:
         parts = tuple(re.findall(r"\d+|[^\W\d_]+", definition.term.lower()))
-        if definition.make is None or not parts or definition.term.lower() in known or " ".join(parts) in known or parts[0].isdigit():
+        if (
+            definition.make is None
+            or not parts
+            or definition.term.lower() in known
+            or " ".join(parts) in known
+            or parts[0].isdigit()
+        ):
             continue
         make = definition.make
         kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"

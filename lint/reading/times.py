@@ -35,14 +35,19 @@ def figure_at(items: Sequence[Item], index: int) -> Figure | None:
 
 
 def read_remainder(items: Sequence[Item], at: int) -> tuple[Figure, int] | None:
-    """Read `to last 3 sts`, `until 2 sts remain`, `to within 3 sts of end`: how many places stay, and the index after."""
+    """Read `to last 3 sts`, `until 2 sts remain`, `to within 3 sts of end`: the places that stay, and the index after."""
     index = at
     if kind(items, index) == "around" and kind(items, index + 1) in ("until", "into"):
         index += 1
     if kind(items, index) not in ("until", "into", "over"):
         return None
     index += 1
-    while kind(items, index) in ("noise", "rest") or _text(items, index) in ("within", "there", "only", "you"):
+    while kind(items, index) in ("noise", "rest") or _text(items, index) in (
+        "within",
+        "there",
+        "only",
+        "you",
+    ):
         index += 1
     if kind(items, index) == "last" or _text(items, index) in ("final",):
         index += 1
@@ -113,9 +118,11 @@ def _leads_to_times(items: Sequence[Item], index: int) -> bool:
     while kind(items, after) in ("noise", "even"):
         after += 1
     if kind(items, index) == "," and kind(items, after) not in ("times", "often", "total", "around"):
-        number = figure_at(items, after) is not None and kind(items, after + 1) in ("times", "more")
-        return number
-    return kind(items, after) in ("times", "often", "total", "around", "until", "more") or figure_at(items, after) is not None
+        return figure_at(items, after) is not None and kind(items, after + 1) in ("times", "more")
+    return (
+        kind(items, after) in ("times", "often", "total", "around", "until", "more")
+        or figure_at(items, after) is not None
+    )
 
 
 def _counted(items: Sequence[Item], index: int, start: int) -> Read | None:
@@ -124,14 +131,14 @@ def _counted(items: Sequence[Item], index: int, start: int) -> Read | None:
     count = Count.TOTAL
     if word and word.kind == "total":
         index += 1
-    elif word and word.kind == "more" or _text(items, index) == "another":
+    elif (word and word.kind == "more") or _text(items, index) == "another":
         count = Count.MORE
         index += 1
     word = _word(items, index)
     if word and word.kind == "often":
         times = Times(count, Figure((word.value,), word.span), span=word.span)
         return _more_after(items, index + 1, times)
-    if word and (word.kind == "times" and word.text == "x" or word.kind == "*"):
+    if word and ((word.kind == "times" and word.text == "x") or word.kind == "*"):
         number = figure_at(items, index + 1)
         if number is None:
             return None

@@ -14,7 +14,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from importlib import resources
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, cast
 
 from ..draft import Span
 from ..pattern import Figure
@@ -23,6 +23,7 @@ from .numbers import cardinal, ordinal, times_word
 
 if TYPE_CHECKING:
     from spacy.tokens import Doc
+
 
 @dataclass(frozen=True, slots=True)
 class Word:
@@ -47,9 +48,7 @@ class Word:
         return Figure(self.values or (self.value,), self.span)
 
 
-_SCAN = re.compile(
-    r"\d+(?:st|nd|rd|th)(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE
-)
+_SCAN = re.compile(r"\d+(?:st|nd|rd|th)(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,21 +98,22 @@ def _key(tokens: list[str]) -> str:
 @cache
 def lexicon(craft: str, terms: str) -> Lexicon:
     """Return the lexicon of a craft ("crochet", "knitting") in "US" or "UK" terms."""
-    from spacy.attrs import LOWER  # noqa: PLC0415 - spaCy is most of a cold start
+    # spaCy is most of a cold start: it is imported only when a draft must be read
+    from spacy.attrs import LOWER  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
     from spacy.matcher import PhraseMatcher  # noqa: PLC0415
-    from spacy.tokenizer import Tokenizer  # noqa: PLC0415
+    from spacy.tokenizer import Tokenizer  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
     from spacy.vocab import Vocab  # noqa: PLC0415
 
     vocab = Vocab(lex_attr_getters={LOWER: str.lower})
-    tokenizer: Any = Tokenizer(vocab, infix_finditer=_cuts)  # pyright: ignore[reportArgumentType]
+    tokenizer = cast("Any", Tokenizer)(vocab, infix_finditer=_cuts)
     matcher: Any = PhraseMatcher(vocab, attr="LOWER")
     labels: dict[str, str] = {}
     stitches: dict[str, Stitch] = {}
     phrases: list[Doc] = []
 
     def learn(phrase: str) -> str | None:
-        doc = tokenizer(phrase)
-        tokens = [token.text.lower() for token in doc if token.text.strip()]
+        doc: Any = tokenizer(phrase)
+        tokens: list[str] = [token.text.lower() for token in doc if token.text.strip()]
         if not tokens:
             return None
         if len(tokens) > 1:
@@ -165,7 +165,14 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
             index += 1
             continue
         if (after := measured.get(token.idx)) is not None:
-            words.append(Word(text[token.idx : after].lower(), "measure", Span(token.idx, after), blank=token.idx > reach or not reach))
+            words.append(
+                Word(
+                    text[token.idx : after].lower(),
+                    "measure",
+                    Span(token.idx, after),
+                    blank=token.idx > reach or not reach,
+                )
+            )
             while index < len(doc) and doc[index].idx < after:
                 index += 1
             reach = after

@@ -1,0 +1,1 @@
+"""Trade: the reference tables and their typed loader."""

@@ -1,5 +1,6 @@
 """Working: from a pattern to its counts; arithmetic of stitches, no words."""
 
-from .work import covered, find_round, targets_of, work
+from .references import covered, find_round, targets_of
+from .work import work
 
 __all__ = ["covered", "find_round", "targets_of", "work"]

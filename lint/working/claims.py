@@ -36,7 +36,11 @@ def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: b
     whole = next((claim for claim in stitches if claim.kind == "st"), None)
     if whole is not None:
         stated = _value(whole, size)
-        return Compared(stated, total if stated == total else count, agrees=stated in (count, total) if choose_spaces else stated == count)
+        return Compared(
+            stated,
+            total if stated == total else count,
+            agrees=stated in (count, total) if choose_spaces else stated == count,
+        )
     stated = sum(_value(claim, size) for claim in stitches)
     if stated in (count, total):
         return Compared(stated, stated, agrees=True)

@@ -2,16 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
-from ..draft import Span
 from ..pattern import (
     At,
     Chain,
-    Count,
     Evenly,
-    Figure,
     Join,
     Leave,
     OtherSide,
@@ -25,16 +22,10 @@ from ..pattern import (
     Work,
 )
 from ..workings import Deed, Item
-from .fabric import LINK, SPACE, Cursor, Fabric, Row, Segment, Spot, plain, stitches_of
+from .fabric import LINK, SPACE, Cursor, Fabric, Row, Spot, plain, stitches_of
+from .hook import CannotWork, Choose, Hook
 
 MOST_PASSES = 5_000
-FEWEST_AROUND = 12  # links from which a chain closed to a ring is worked link by link, not as a hole
-
-Choose = Callable[[str, bool], bool]
-
-
-class CannotWork(Exception):
-    """A round that can't be worked; the message says why in one sentence for a maker."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,73 +71,10 @@ def begins_piece(steps: Sequence[Step]) -> bool:
     return False
 
 
-@dataclass(slots=True)
-class Stitcher:
-    """The state of one round while it is worked."""
+class Stitcher(Hook):
+    """Works the steps of a round."""
 
-    size: int
-    below: Fabric | None
-    choose: Choose
-    partial_ok: bool = False
-    fresh: bool = True  # nothing of this piece has been made before
-    cursor: Cursor | None = None
-    row: Row = field(default_factory=Row)
-    items: list[Item] = field(default_factory=list[Item])
-    used: int = 0
-    short: int = 0
-    left_repeat: int = 0
-    passed: int = 0  # spaces passed by a stitch in each stitch, for a step that goes into each space
-    counted_space: int = 0  # chains of the space that the counted beginning chain stands for besides its stitch
-    in_space: bool = False  # the round begins in a space, after slip stitches into it
-    base: bool = False  # a counted beginning chain stands on a place not yet taken
-    worked: bool = False
-    starts: bool = False
-    left_alone: bool = False
-    chain_links: int = 0  # links of a foundation chain that stitches can go into
-    flat_count: int | None = None
-    partial: bool = False
-
-    def number(self, figure: Figure | None, otherwise: int = 1) -> int:
-        """Return a figure's value for this size. Raises CannotWork where the size has none."""
-        if figure is None:
-            return otherwise
-        value = figure.at(self.size)
-        if value is None:
-            raise CannotWork("a figure for this size is missing")
-        return value
-
-    # ------------------------------------------------------------ taking and making
-
-    def take(self, number: int, *, spaces: bool = False) -> None:
-        """Take places of the row below."""
-        if self.base:
-            self.base = False
-            if self.in_space or not spaces:
-                self._take(1, spaces=self.in_space)
-        self._take(number, spaces=spaces)
-
-    def _take(self, number: int, *, spaces: bool) -> None:
-        if self.cursor is None or (self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND):
-            self.used += number
-            return
-        wanting = self.cursor.take_spaces(number) if spaces else self.cursor.take(number)
-        self.short += wanting
-        self.used += 0 if spaces else number - wanting
-
-    def left(self, *, spaces: bool = False) -> int:
-        """Return the places that are left. Raises CannotWork where the row below isn't known."""
-        if self.cursor is None:
-            raise CannotWork("the row below is not known")
-        if self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND:
-            raise CannotWork("how many stitches go into the ring is not said")
-        left = self.cursor.spaces_left() if spaces else self.cursor.left()
-        return left - (1 if self.base and spaces is self.in_space else 0)
-
-    def chains_left(self) -> int:
-        """Return the chains of the spaces that are left."""
-        return self.cursor.fabric.chains if self.cursor is not None else 0
-
-    # ------------------------------------------------------------ driving
+    __slots__ = ()
 
     def run(self, steps: Sequence[Step]) -> Made:
         """Work a whole round."""
@@ -172,11 +100,19 @@ class Stitcher:
         else:
             fabric = self._nothing_made(steps)
         return Made(
-            fabric, before, self.used, left, self.short, tuple(self.items), self.starts, frozenset(), self.partial
+            fabric,
+            before,
+            self.used,
+            left,
+            self.short,
+            tuple(self.items),
+            self.starts,
+            frozenset(),
+            self.partial,
         )
 
     def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
-        """A line that only makes the chain or ring leaves that; anything else that makes nothing was not understood."""
+        """Return the chain or ring that a line only makes; anything else that makes nothing was not understood."""
         assert self.cursor is not None
         if self.starts and any(isinstance(step, Chain | Ring) for step in steps):
             return self.cursor.fabric
@@ -220,56 +156,6 @@ class Stitcher:
                 self.evenly(step)
             case _:
                 pass
-
-    def note(self, deed: Deed, span: Span, uses: int, makes: int, *, top: bool, times: int = 1) -> None:
-        """Add a line to the sum; only whole steps of the round have one."""
-        if top:
-            self.items.append(Item(deed, span, times, uses, makes))
-
-    # ------------------------------------------------------------ places kept for later steps
-
-    def kept(self, rest: Sequence[Step]) -> int:
-        """Return how many stitches the following steps need, up to the next that takes all that is left."""
-        total = 0
-        for step in rest:
-            if isinstance(step, OtherSide):
-                break
-            need = self.need(step)
-            if need is None:
-                break
-            total += need
-        return total
-
-    def need(self, step: Step) -> int | None:
-        """Return the stitches a step takes, None where it takes whatever is left."""
-        if isinstance(step, Work):
-            if step.where.at is At.NEXT and not step.where.target.space:
-                if step.make.kind == "slst" and not step.where.last:
-                    return 0
-                return self.number(step.where.number) * max(step.make.uses, 0)
-            return None if step.where.at is At.EACH else 0
-        if isinstance(step, Skip):
-            return 0 if step.target.space or step.behind else self.number(step.number)
-        if isinstance(step, Together):
-            if step.where.at is At.NEXT and not step.where.target.space:
-                return self.number(step.where.number)
-            return None if step.where.at is At.EACH else 0
-        if isinstance(step, Leave):
-            return self.number(step.number, 0)
-        if isinstance(step, Repeat):
-            passes = self.passes(step)
-            if passes is None:
-                return None
-            one = 0
-            for inner in step.steps:
-                need = self.need(inner)
-                if need is None:
-                    return None
-                one += need
-            return one * passes
-        return 0
-
-    # ------------------------------------------------------------ stitches
 
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""
@@ -320,7 +206,13 @@ class Stitcher:
             self.base = False
             self._take(1, spaces=self.in_space)
             return 0 if self.in_space else 1
-        if not self.used and not stitches_of(self.row.segments) and where.at is At.SAME and self.cursor is not None and not self.cursor.fabric.ring:
+        if (
+            not self.used
+            and not stitches_of(self.row.segments)
+            and where.at is At.SAME
+            and self.cursor is not None
+            and not self.cursor.fabric.ring
+        ):
             self._take(1, spaces=False)
             return 1
         return 0
@@ -375,7 +267,14 @@ class Stitcher:
         """Go into the next places."""
         where, make = step.where, step.make
         number = self.number(where.number)
-        if step.bare and step.ambiguous and make.uses == 1 and make.makes == 1 and number in (2, 3) and self.choose("n-in-one", False):
+        if (
+            step.bare
+            and step.ambiguous
+            and make.uses == 1
+            and make.makes == 1
+            and number in (2, 3)
+            and self.choose("n-in-one", False)
+        ):
             number, times = 1, number
         if where.target.space:
             self.take(number, spaces=True)
@@ -400,7 +299,9 @@ class Stitcher:
         taken = 0
         if where.at is At.EACH:
             spaces = where.target.space
-            taken = self.left(spaces=spaces) - (0 if spaces else self.number(where.leave) if where.leave else self.kept(rest))
+            taken = self.left(spaces=spaces) - (
+                0 if spaces else self.number(where.leave) if where.leave else self.kept(rest)
+            )
             self.take(max(0, taken), spaces=spaces)
             if spaces and self.cursor is not None:
                 self.cursor.take(self.cursor.left())
@@ -420,13 +321,13 @@ class Stitcher:
         times = 1 if where.at in (At.SAME, At.RING) else taken
         self.note(Deed.WORK, step.span, taken, stitches_of(segments) * times, top=top)
 
-    # ------------------------------------------------------------ chains and skips
-
     def chain(self, step: Chain, rest: Sequence[Step]) -> None:
         """Make chains: a foundation, a beginning chain, or a space."""
         number = self.number(step.n)
-        foundation = step.beginning and ((self.cursor is None and self.fresh) or _into_chain(rest)) and not (
-            self.cursor is not None and self.cursor.fabric.ring
+        foundation = (
+            step.beginning
+            and ((self.cursor is None and self.fresh) or _into_chain(rest))
+            and not (self.cursor is not None and self.cursor.fabric.ring)
         )
         if foundation and not self.row.segments:
             self.cursor = Cursor(plain(LINK, number))
@@ -446,11 +347,11 @@ class Stitcher:
                     self.row.add(Spot(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
             return
-        if any(isinstance(part, Work | Together | Repeat | Skip) for part in rest):
-            self.row.add(Spot(SPACE, number))
-        elif not all(not isinstance(part, Work | Together) for part in rest):
-            self.row.add(Spot(SPACE, number))
-        elif any(isinstance(part, Join) for part in rest):
+        if (
+            any(isinstance(part, Work | Together | Repeat | Skip) for part in rest)
+            or not all(not isinstance(part, Work | Together) for part in rest)
+            or any(isinstance(part, Join) for part in rest)
+        ):
             self.row.add(Spot(SPACE, number))
 
     def skip(self, step: Skip, *, top: bool) -> None:
@@ -461,28 +362,16 @@ class Stitcher:
         if step.target.space:
             self.take(number, spaces=True)
             return
-        if step.target.chain and self.cursor is not None and not any(
-            spot.kind == LINK for part in self.cursor.fabric.segments for spot in part.spots
+        if (
+            step.target.chain
+            and self.cursor is not None
+            and not any(spot.kind == LINK for part in self.cursor.fabric.segments for spot in part.spots)
         ):
             return
         if self.base and self.choose("skip-is-base", number == self.counted_space + 1):
             self.base = False
         self.take(number)
         self.note(Deed.SKIP, step.span, number, 0, top=top)
-
-    # ------------------------------------------------------------ repeats
-
-    def passes(self, step: Repeat) -> int | None:
-        """Return how often a group is worked, None for as often as it goes."""
-        times = step.times
-        if times.count is Count.TO_END or times.number is None:
-            return None
-        number = self.number(times.number)
-        if times.count is Count.MORE:
-            return number + 1
-        if times.count is Count.EITHER:
-            return number + 1 if self.choose("times-more", step.mark not in ("(", "[", "{")) else number
-        return number
 
     def repeat(self, step: Repeat, rest: Sequence[Step], *, top: bool) -> None:
         """Work a group as often as said, or as often as it fits."""
@@ -585,11 +474,20 @@ def chain_key(number: int, joined: bool | None) -> str:
 
 
 def _beyond_height(number: int, rest: Sequence[Step]) -> int:
-    """Return the chains by which a beginning chain is longer than the stitch after the skip: `ch 3, sk 1, hdc` is hdc and ch 1."""
+    """Return the chains by which a beginning chain is longer than the stitch after the skip.
+
+    `ch 3, sk 1, hdc` is an hdc and a space of one chain.
+    """
     if not rest or not isinstance(rest[0], Skip):
         return 0
     for step in rest:
-        works = [step] if isinstance(step, Work) else [part for part in step.steps if isinstance(part, Work)] if isinstance(step, Repeat) else []
+        works = (
+            [step]
+            if isinstance(step, Work)
+            else [part for part in step.steps if isinstance(part, Work)]
+            if isinstance(step, Repeat)
+            else []
+        )
         if works:
             return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
     return 0
@@ -620,6 +518,3 @@ def work_round(
 ) -> Made:
     """Work one round for one size. Raises CannotWork, whose message says why not."""
     return Stitcher(size, below, choose, partial_ok, fresh).run(steps)
-
-
-__all__ = ["SPACE", "CannotWork", "Choose", "Made", "Segment", "begins_piece", "chain_key", "unread_in", "work_round"]

@@ -15,7 +15,6 @@ from ..pattern import (
     Chain,
     ChainRule,
     Claim,
-    Count,
     Pattern,
     Repeat,
     RepeatRounds,
@@ -28,9 +27,10 @@ from ..pattern import (
 from ..workings import Reading, RoundWorking, SizeWorking, Standing, Workings
 from .claims import Compared, compare
 from .fabric import Fabric, plain
-from .stitching import CannotWork, Made, begins_piece, unread_in, work_round
+from .hook import CannotWork
+from .references import MOST_ROUNDS, covered, find_round, targets_of
+from .stitching import Made, begins_piece, work_round
 
-MOST_ROUNDS = 600
 AHEAD = 3
 
 
@@ -98,7 +98,7 @@ class _Worker:
     def one(self, index: int) -> None:
         round_ = self.pattern.rounds[index]
         self.here = set()
-        self._enter(index, round_)
+        self._enter(round_)
         sizes: list[SizeWorking | None] = []
         reason: str | None = None
         unit = "sts"
@@ -147,7 +147,7 @@ class _Worker:
             )
         )
 
-    def _enter(self, index: int, round_: Round) -> None:
+    def _enter(self, round_: Round) -> None:
         """Come to a round: a new section that doesn't start from nothing goes on from a row that is less than sure."""
         for step in _chains(round_.steps):
             if step.counts is not None and (number := step.n.values[0]) is not None and step.beginning:
@@ -181,13 +181,15 @@ class _Worker:
 
     # ------------------------------------------------------------ one round for one size
 
-    def _size(self, index: int, round_: Round, size: int, *, trust: bool = False) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
+    def _size(
+        self, index: int, round_: Round, size: int, *, trust: bool = False
+    ) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
         state = self.states[size]
         made, rounds, covers = self._work(index, round_, size, state)
         spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
         compared = compare(round_.claims, made.fabric, size, spaces)
         if (made.left or made.short) and not compared.agrees and _is_lace(round_.steps, state.fabric):
-            # spaces, groups and earlier rows can be meant in more ways than are read: what doesn't fit was likely misread
+            # spaces, groups and earlier rows can be meant in more ways: what doesn't fit was likely misread
             raise CannotWork("its stitches don't fit the row below in the way in which it was read")
         sure = (state.sure or made.starts or trust) and not round_.loose
         working = SizeWorking(
@@ -243,7 +245,9 @@ class _Worker:
         count = state.fabric.stitches
         return Made(state.fabric, count, count, 0, 0, (), False, frozenset()), 1, ()
 
-    def _repeated(self, index: int, round_: Round, what: RepeatRounds, size: int, state: _State) -> tuple[Made, int, tuple[int, ...]]:
+    def _repeated(
+        self, index: int, round_: Round, what: RepeatRounds, size: int, state: _State
+    ) -> tuple[Made, int, tuple[int, ...]]:
         """Work rounds again: as many as the heading covers, as the times say, or until the count is reached."""
         targets = targets_of(self.pattern, index, what)
         if not targets:
@@ -259,7 +263,13 @@ class _Worker:
             fabric = made.fabric
             if wanted is not None and made.fabric.stitches == wanted:
                 break
-            if turn >= 2 * len(targets) and made.before == made.fabric.stitches and wanted is None and turn % len(targets) == len(targets) - 1 and fabric.stitches == before:
+            if (
+                turn >= 2 * len(targets)
+                and made.before == made.fabric.stitches
+                and wanted is None
+                and turn % len(targets) == len(targets) - 1
+                and fabric.stitches == before
+            ):
                 break
         if made is None:
             return self._even(state)[0], 0, targets
@@ -269,7 +279,11 @@ class _Worker:
                 made = self._target(found, self.pattern.rounds[found], size, made.fabric)
         if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
             raise CannotWork("how often these rounds are repeated depends on a measurement")
-        return Made(made.fabric, before, made.used, made.left, made.short, made.items, False, made.keys), number, targets
+        return (
+            Made(made.fabric, before, made.used, made.left, made.short, made.items, False, made.keys),
+            number,
+            targets,
+        )
 
     def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
         if isinstance(target.directive, RepeatRounds):
@@ -346,7 +360,9 @@ def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:
     for step in steps:
         if isinstance(step, Together) or (isinstance(step, Chain) and not step.beginning):
             return True
-        if isinstance(step, Work) and (step.where.at in (At.BEHIND, At.ROW_ENDS) or step.where.target.space or step.make.kind == "slst"):
+        if isinstance(step, Work) and (
+            step.where.at in (At.BEHIND, At.ROW_ENDS) or step.where.target.space or step.make.kind == "slst"
+        ):
             return True
         if isinstance(step, Repeat) and _is_lace(step.steps, None):
             return True
@@ -367,53 +383,13 @@ def _stated(claims: Sequence[Claim], size: int) -> int | None:
 
 def _settled(made: Made) -> bool:
     """Tell whether working the same words again would change nothing."""
-    return made.before is not None and made.fabric.stitches == made.before and not made.fabric.spaces and not made.left and not made.short
-
-
-def covered(round_: Round, size: int) -> int:
-    """Return how many rounds a heading covers for a size."""
-    if round_.listed:
-        return len(round_.listed)
-    first = round_.first.at(size) if round_.first else None
-    last = round_.last.at(size) if round_.last else None
-    if first is None or last is None or last < first:
-        return 1
-    return min(last - first + 1, MOST_ROUNDS)
-
-
-def find_round(pattern: Pattern, before: int, number: int, section: int | None = None) -> int | None:
-    """Return the index of the nearest earlier round with a number, in the same section if it is there."""
-    own = pattern.rounds[before].section if section is None else section
-    best: int | None = None
-    for index in range(before - 1, -1, -1):
-        round_ = pattern.rounds[index]
-        if round_.first is None:
-            continue
-        for size in range(len(round_.first.values)):
-            first, last = round_.first.values[size], (round_.last or round_.first).values[size]
-            if first is not None and last is not None and first <= number <= last:
-                if round_.section == own:
-                    return index
-                if best is None:
-                    best = index
-    return best
-
-
-def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
-    """Return the indices of the rounds that a repeat of rounds means, in order; empty where one is missing."""
-    if what.first is not None:
-        last = what.last if what.last is not None else what.first
-        found: list[int] = []
-        for number in range(what.first, min(last, what.first + 100) + 1):
-            one = find_round(pattern, index, number)
-            if one is None:
-                return ()
-            found.append(one)
-        return tuple(found)
-    if what.back is None:
-        return ()
-    earlier = [n for n in range(index) if pattern.rounds[n].section == pattern.rounds[index].section and not pattern.rounds[n].foundation]
-    return tuple(earlier[-what.back :]) if len(earlier) >= what.back else ()
+    return (
+        made.before is not None
+        and made.fabric.stitches == made.before
+        and not made.fabric.spaces
+        and not made.left
+        and not made.short
+    )
 
 
 def _standing(sizes: Sequence[SizeWorking | None]) -> Standing:
@@ -471,13 +447,17 @@ def work(pattern: Pattern) -> Workings:
         other = _work(pattern, trial, asked)
         other_score = _score(other)
         gain = 2 if key in said else 1
-        better = other_score[0] >= score[0] + gain or (other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said)
+        better = other_score[0] >= score[0] + gain or (
+            other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said
+        )
         agree, otherwise = score[0], other_score[0]
         if better:
             answers, best, score = trial, other, other_score
             agree, otherwise = otherwise, agree
         if agree != otherwise:
-            readings.append(Reading(key, answers.chosen.get(key, now), 0, max(0, agree), max(0, otherwise), said=key in said))
+            readings.append(
+                Reading(key, answers.chosen.get(key, now), 0, max(0, agree), max(0, otherwise), said=key in said)
+            )
     return Workings(tuple(best), tuple(readings))
 
 
@@ -488,11 +468,3 @@ def _unworked(pattern: Pattern, index: int) -> RoundWorking:
         for size in range(pattern.sizes.number)
     )
     return RoundWorking(index, sizes, Standing.UNREAD, reason="knitting is not worked yet")
-
-
-def has_either(steps: Sequence[Step]) -> bool:
-    """Tell whether steps hold a repeat whose number may be all or more."""
-    return any(isinstance(step, Repeat) and (step.times.count is Count.EITHER or has_either(step.steps)) for step in steps)
-
-
-__all__ = ["covered", "find_round", "has_either", "targets_of", "unread_in", "work"]

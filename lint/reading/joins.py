@@ -1,0 +1,147 @@
+"""Joins: how a round is closed, a chain made into a ring, and what a beginning chain stands for."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from ..draft import Span
+from ..pattern import Chain, Figure, Join, Remark, Ring, Turn
+from .marks import Item, flat, kind, text_at
+from .reader import Reader
+from .words import Word
+
+NOT_COUNTS = {"does not count", "do not count", "doesn't count", "don't count"}
+
+
+class JoinReader(Reader):
+    """Reads how a round is closed or begun: joins, rings, what a chain counts as."""
+
+    __slots__ = ()
+
+    def _finish_join(self, start: int) -> None:
+        """Take the rest of a join: `with sl st to top of beg ch-3`, `in first sc`, up to the end of the clause."""
+        chain: bool | None = None
+        ring = False
+        while self.at < len(self.items):
+            what = self._kind()
+            if (
+                what in (",", ";", ".", "group", "*", "turn", "fasten", "rep", "=", "spiral", "skip", ":")
+                or what in self.marks
+            ):
+                break
+            if what == "-" and not (
+                self._kind(-1) == "stitch" and self._kind(1) == "number" and not self.items[self.at].blank
+            ):
+                break
+            item = self.items[self.at]
+            if isinstance(item, Word) and item.stitch is not None:
+                if item.stitch.kind == "chain":
+                    if self._kind(-1) == "noise" and self._kind(1) == "number" and self._text(-1) == "and":
+                        break
+                    chain = True
+                elif item.stitch.id != "slst" and chain is None:
+                    chain = False
+            if what == "ring":
+                ring = True
+            if what == "number" and self._kind(1) in ("stitch", "-") and self._kind(-1) not in ("-", "stitch"):
+                chain_at = self.at + (2 if self._kind(1) == "-" else 1)
+                named = self.items[chain_at] if chain_at < len(self.items) else None
+                if not (
+                    isinstance(named, Word)
+                    and named.stitch is not None
+                    and named.stitch.kind == "chain"
+                    and self._kind(-1) in ("noise", "into")
+                ):
+                    break
+                self.at = chain_at
+                chain = True
+            if (what == "stitch" and self._kind(1) in ("each", "around")) or (
+                what == "stitch"
+                and self._kind(1) == "into"
+                and self._kind(2) in ("each", "next")
+                and self._text() not in ("sl st",)
+            ):
+                break
+            self.at += 1
+        span = self._span(start)
+        if ring:
+            self._make_ring(span)
+            return
+        self._add(Join(span, chain))
+
+    def _make_ring(self, span: Span) -> None:
+        """Turn the chain that was just made into a ring."""
+        self._flush()
+        index = len(self.steps) - 1
+        while index >= 0 and isinstance(self.steps[index], Remark):
+            index -= 1
+        step = self.steps[index] if index >= 0 else None
+        if isinstance(step, Chain):
+            self.steps[index:] = [Ring(step.span.cover(span), step.n)]
+        else:
+            self.steps.append(Ring(span))
+
+    def _is_join(self, index: int, number: Figure | None) -> bool:
+        """Tell whether a slip stitch closes the round: it goes into the first stitch or chain, or stands last."""
+        if number is not None and number.values != (1,):
+            return False
+        stop = index
+        words: list[str] = []
+        while (
+            stop < len(self.items)
+            and kind(self.items, stop) not in (",", ";", ".", "group", "*", "=", ":")
+            and len(words) < 12
+        ):
+            words.append(text_at(self.items, stop))
+            stop += 1
+        said = " ".join(words)
+        labels = {kind(self.items, at) for at in range(index, stop)}
+        if "each" in labels or ((not words and self._made_something()) and self._rest_is_quiet(stop)):
+            return "each" not in labels
+        if "join" in labels or "ring" in labels:
+            return True
+        if "first" in labels or any(
+            word in said for word in ("top", "beginning", "1st", "beg", "starting", "close", "join")
+        ):
+            return self._made_something() or any(isinstance(step, Chain) for step in self.steps)
+        if "ordinal" in labels and self._made_something() and "each" not in labels and "next" not in labels:
+            return True
+        chain_named = any(
+            isinstance(item := self.items[at], Word) and item.stitch is not None and item.stitch.kind == "chain"
+            for at in range(index, stop)
+        )
+        return chain_named and self._made_something() and self._rest_is_quiet(stop)
+
+    def _rest_is_quiet(self, index: int) -> bool:
+        return not any(
+            item.kind in ("into", "next", "each", "skip", "rep", "*", "around", "over", "same")
+            for item in self.items[index:]
+        )
+
+    def _apply_counts(self, items: Sequence[Item], *, says_not: bool) -> None:
+        for index in range(len(self.steps) - 1, -1, -1):
+            step = self.steps[index]
+            if isinstance(step, Chain):
+                stitch = next((w.stitch for w in flat(items) if w.stitch and w.stitch.kind != "chain"), None)
+                space = _space_counted(items)
+                self.steps[index] = replace(
+                    step,
+                    counts=not says_not,
+                    kind=stitch.id if stitch else None,
+                    and_space=space if not says_not else 0,
+                )
+                return
+            if not isinstance(step, Remark | Turn):
+                return
+
+
+def _space_counted(items: Sequence[Item]) -> int:
+    """Return the chains of the space that a counted chain stands for besides its stitch: `counts as dc and ch 2`."""
+    words = list(flat(items))
+    for index, word in enumerate(words):
+        if index and word.stitch is not None and word.stitch.kind == "chain":
+            number = next((w.value for w in words[index + 1 : index + 3] if w.kind == "number"), None)
+            if number and any(w.stitch is not None and w.stitch.kind != "chain" for w in words[:index]):
+                return number
+    return 0

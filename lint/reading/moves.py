@@ -1,0 +1,275 @@
+"""Moves: what passes over places, leads to them or ends a round: skips, joins, rings, turns, remarks, stated counts."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..pattern import (
+    At,
+    Chain,
+    FastenOff,
+    Figure,
+    Leave,
+    OtherSide,
+    Remark,
+    Ring,
+    Skip,
+    Target,
+    Turn,
+    Where,
+    Work,
+)
+from .claims import sentence_claim, trailing_claim
+from .marks import Item, kind, text_at
+from .places import Placed, read_place
+from .stitches import StitchReader
+from .times import figure_at
+from .words import Word
+
+
+class MoveReader(StitchReader):
+    """Reads moves."""
+
+    __slots__ = ()
+
+    def _turn(self) -> bool:
+        self._add(Turn(self.items[self.at].span))
+        self.at += 1
+        return True
+
+    def _fasten(self) -> bool:
+        self._add(FastenOff(self.items[self.at].span))
+        self.at += 1
+        return True
+
+    def _skip(self) -> bool:
+        start = self.at
+        index = self.at + 1
+        while kind(self.items, index) in ("-", "noise", "next", "first", "over"):
+            index += 1
+        number = figure_at(self.items, index)
+        if number is not None:
+            index += 1
+        elif kind(self.items, index) == "each":
+            return False
+        if kind(self.items, index) == "next":
+            index += 1
+        if kind(self.items, index) == "-":
+            index += 1
+        target, index = _skip_target(self.items, index)
+        behind = text_at(self.items, index) == "behind"
+        if behind:
+            index += 1
+            if kind(self.items, index) in ("stitch", "noise"):
+                index += 1
+                if kind(self.items, index) == "stitch":
+                    index += 1
+        self.at = index
+        span = self._span(start)
+        self._add(Skip(number or Figure((1,), span), target, span, behind))
+        return True
+
+    def _join(self) -> bool:
+        start = self.at
+        self.at += 1
+        if self._joins_yarn():
+            self.at = start
+            return self._remark()
+        self._finish_join(start)
+        return True
+
+    def _joins_yarn(self) -> bool:
+        return self._text() in ("yarn", "new", "color", "colour", "cc", "mc", "contrast") or (
+            self._kind() == "noise" and self._text(1) in ("yarn", "new", "color", "colour", "cc", "mc", "contrast")
+        )
+
+    def _ring(self) -> bool:
+        start = self.at
+        self.at += 1
+        before = [step for step in self.steps if not isinstance(step, Remark)]
+        if before and isinstance(before[-1], Work) and len(before) == 1 and before[-1].bare:
+            # `6 sc magic ring`
+            work = before[-1]
+            number = work.where.number or Figure((1,), work.span)
+            index = self.steps.index(work)
+            self.steps[index] = Work(work.make, number, Where(At.RING), work.span.cover(self._span(start)))
+            return True
+        self._make_ring(self._span(start))
+        return True
+
+    def _other_side(self) -> bool:
+        index = self.at
+        stop = index
+        while stop < len(self.items) and stop - index < 7:
+            if kind(self.items, stop) == "otherside":
+                start = self.at
+                self.at = stop + 1
+                while (
+                    self._kind() in ("noise",)
+                    or self._text() in ("chain", "foundation", "ch")
+                    or (
+                        self._kind() == "stitch" and self._kind(-1) == "noise" and self._kind(1) in (",", ".", ":", ";")
+                    )
+                ):
+                    self.at += 1
+                self._add(OtherSide(self._span(start)))
+                return True
+            if kind(self.items, stop) in (",", ".", ";", "number", "group"):
+                return False
+            stop += 1
+        return False
+
+    def _into(self) -> bool:
+        """Read a place said first: `In magic ring, 6 sc`, `Into the ring work 12 dc`, `in each st, 2 sc`."""
+        start = self.at
+        if self._other_side():
+            return True
+        placed = read_place(self.items, self.at)
+        if placed is None:
+            return False
+        index = placed.end
+        while kind(self.items, index) in (",", ":", "work", "noise"):
+            index += 1
+        if placed.where.at is At.RING:
+            self.at = index
+            if not any(isinstance(step, Chain | Ring) for step in self.steps):
+                self._add(Ring(self._span(start, placed.end)))
+            self.in_ring = True
+            return True
+        if kind(self.items, index) == "group" or kind(self.items, index) in ("number", "stitch"):
+            return self._placed_first(start, index, placed)
+        return False
+
+    def _placed_first(self, start: int, index: int, placed: Placed) -> bool:
+        self.at = index
+        before = len(self.steps)
+        if not self._stitch():
+            self.at = start
+            return False
+        step = self.steps[before] if before < len(self.steps) else None
+        if isinstance(step, Work) and step.bare and len(self.steps) == before + 1:
+            times = step.where.number or Figure((1,), step.span)
+            self.steps[before] = Work(step.make, times, placed.where, self._span(start))
+            return True
+        return True
+
+    def _evenly_word(self) -> bool:
+        self.at += 1
+        return True
+
+    def _leave(self) -> bool:
+        """Read `leave last 2 sts unworked`, `leaving rem sts unworked`."""
+        words = self.items[self.at : self.at + 9]
+        stop = next((n for n, item in enumerate(words) if item.kind == "unworked"), None)
+        if stop is None or any(item.kind in (".", ";", "*") for item in words[:stop]):
+            return False
+        if not any(text_at(words, n) in ("leave", "leaving") for n in range(stop)) and self._kind() != "last":
+            return False
+        number = next((figure_at(words, n) for n in range(stop) if figure_at(words, n) is not None), None)
+        start = self.at
+        self.at += stop + 1
+        if number is None and any(item.kind == "last" for item in words[:stop]):
+            number = Figure((1,), self._span(start))
+        self._add(Leave(self._span(start), number))
+        return True
+
+    def _remark(self) -> bool:
+        """Take words that only tell how or with what, to the end of the clause or the next instruction."""
+        start = self.at
+        self.at += 1
+        while self.at < len(self.items):
+            what = self._kind()
+            if what in (",", ";", ".", "group", "*", "rep", "fasten", "turn") or what in self.marks:
+                break
+            if what == "work" and self.at > start + 1 and self._kind(1) not in (".", ",", ""):
+                break
+            if self._begins_chain() or self._begins_stitch(start):
+                break
+            self.at += 1
+        self._add(Remark(self._span(start)))
+        return True
+
+    def _begins_chain(self) -> bool:
+        item = self.items[self.at]
+        chain = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
+        after = self.at + (2 if self._kind(1) == "-" else 1)
+        return (
+            chain
+            and figure_at(self.items, after) is not None
+            and self._kind(-1) not in ("into", "noise", "last", "first", "same", "next")
+        )
+
+    def _begins_stitch(self, start: int) -> bool:
+        """Tell whether a stitch with a number begins here, and not as the place that a remark speaks of."""
+        if self.at <= start + 1:
+            return False
+        before = self._kind(-1)
+        if before in (
+            "into",
+            "next",
+            "first",
+            "last",
+            "same",
+            "each",
+            "over",
+            "from",
+            "between",
+            "noise",
+            "round",
+        ):
+            return False
+        if self._kind() == "number" and self._kind(1) == "stitch":
+            return self._text(-1) not in ("col", "colour", "color", "colors", "hook", "size")
+        return self._kind() == "stitch" and (
+            self._kind(1) in ("number", "into", "around", "each") and before in (",", "word", ":")
+        )
+
+    def _claim(self) -> bool:
+        if not self.steps and not self.directed:
+            return False
+        found = trailing_claim(self.items, self.at)
+        if found:
+            claims, end = found
+            if self._text() in ("end", "with") or (self._kind() in ("-", ":") and not self._made_something()):
+                return False
+            self._flush()
+            self.claims.extend(claims)
+            self.at = end
+            return True
+        last = all(item.kind in (".", ";", "|") for item in self.items[self.at + 1 :]) and self._kind(-1) not in (
+            "round",
+            "from",
+            "noise",
+        )
+        stitches = (self._kind(1) == "st" or last) and self._made_something()
+        figure = figure_at(self.items, self.at)
+        closing = self._kind(-1) in (".", ";", "turn", "fasten", "") and (self._complete() or self.habit)
+        if figure is not None and self._made_something() and (stitches or closing):
+            one = sentence_claim(self.items, self.at)
+            if one:
+                claims, end = one
+                self._flush()
+                self.claims.extend(claims)
+                self.at = end
+                return True
+        return False
+
+
+def _skip_target(items: Sequence[Item], index: int) -> tuple[Target, int]:
+    item = items[index] if index < len(items) else None
+    if isinstance(item, Word) and item.stitch is not None:
+        if item.stitch.kind == "chain":
+            stop = index + 1
+            while kind(items, stop) in ("-", "number"):
+                stop += 1
+            if kind(items, stop) == "space":
+                return Target(space=True), stop + 1
+            if kind(items, stop) == "st":
+                stop += 1
+            return Target(chain=True), index + 1 if kind(items, index + 1) != "st" else stop
+        return Target(kinds=(item.stitch.id,)), index + 1
+    if kind(items, index) == "st":
+        return Target(), index + 1
+    if kind(items, index) == "space":
+        return Target(space=True), index + 1
+    return Target(), index

@@ -1,0 +1,275 @@
+"""Reader: the state of a round while its words are read, and what every part of the grammar shares."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from ..draft import Span
+from ..pattern import (
+    At,
+    Chain,
+    Claim,
+    Count,
+    Evenly,
+    FastenOff,
+    Figure,
+    Join,
+    LooseMark,
+    MarkTrouble,
+    Remark,
+    Repeat,
+    Step,
+    Times,
+    Together,
+    Turn,
+    Unread,
+    Work,
+)
+from .marks import Item, flat, kind, span_of, text_at
+
+_SOFT = {
+    "|",
+    ",",
+    ";",
+    ".",
+    ":",
+    "+",
+    "-",
+    "noise",
+    "work",
+    "round",
+    "side",
+    "loops",
+    "even",
+    "spiral",
+    "total",
+    "remain",
+    "around",
+    "=",
+    "/",
+    "&",
+    '"',
+    "'",
+    "evenly",
+}
+_ABBREVIATED = (
+    "sc",
+    "dc",
+    "hdc",
+    "htr",
+    "dtr",
+    "inc",
+    "dec",
+    "sc2tog",
+    "dc2tog",
+    "hdc2tog",
+    "invdec",
+    "bpdc",
+    "fpdc",
+)
+_CHANGES = {
+    "omit",
+    "omitting",
+    "except",
+    "ending",
+    "instead",
+    "replacing",
+    "miss",
+    "alternating",
+    "alternate",
+}
+_ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """What a round's words say: its steps, the counts it states, marks that don't pair, rounds it says it covers."""
+
+    steps: tuple[Step, ...]
+    claims: tuple[Claim, ...] = ()
+    loose: tuple[LooseMark, ...] = ()
+    rounds: Figure | None = None
+    spiral: bool = False
+
+
+@dataclass(slots=True)
+class Reader(ABC):
+    """One level of a round: the words outside any bracket, or inside one."""
+
+    items: Sequence[Item]
+    top: bool
+    habit: bool = False  # the draft's rounds close with a count that is a sentence of its own
+    directed: bool = False  # the words follow an instruction that stands for whole rounds
+    in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
+    marks: frozenset[str] = frozenset({"*"})
+    at: int = 0
+    steps: list[Step] = field(default_factory=list[Step])
+    claims: list[Claim] = field(default_factory=list[Claim])
+    loose: list[LooseMark] = field(default_factory=list[LooseMark])
+    rounds: Figure | None = None
+    spiral: bool = False
+    open_star: tuple[int, Span] | None = None
+    body: tuple[Step, ...] | None = None  # the last group closed by a second star
+    body_end: int = -1  # how many steps there were when it closed
+    unknown: list[Item] = field(default_factory=list[Item])
+
+    def read(self) -> Steps:
+        """Read the whole level."""
+        while self.at < len(self.items):
+            before = self.at
+            if not self._one():
+                self._take_unknown()
+            assert self.at > before
+        self._flush()
+        self._close_star_at_end()
+        return Steps(tuple(self.steps), tuple(self.claims), tuple(self.loose), self.rounds, self.spiral)
+
+    @abstractmethod
+    def _one(self) -> bool:
+        """Read one thing from here on; False, with nothing taken, where none is known."""
+
+    def _add(self, step: Step) -> None:
+        self._flush()
+        self.steps.append(step)
+
+    def _kind(self, offset: int = 0) -> str:
+        return kind(self.items, self.at + offset)
+
+    def _text(self, offset: int = 0) -> str:
+        return text_at(self.items, self.at + offset)
+
+    def _span(self, start: int, end: int | None = None) -> Span:
+        stop = self.at if end is None else end
+        return span_of(self.items[start : max(stop, start + 1)])
+
+    def _take_unknown(self) -> None:
+        item = self.items[self.at]
+        self.at += 1
+        if item.kind in _SOFT and not self.unknown:
+            if item.kind == "spiral":
+                self.spiral = True
+            return
+        if item.kind in (".", ";") and self.unknown:
+            self._flush()
+            return
+        self.unknown.append(item)
+
+    def _flush(self) -> None:
+        """Judge the words that no rule read: talk takes nothing, anything that names stitches may matter."""
+        unknown, self.unknown = self.unknown, []
+        while unknown and unknown[-1].kind in _SOFT:
+            unknown.pop()
+        if not unknown:
+            return
+        span = span_of(unknown)
+        if _harmless(unknown):
+            self.steps.append(Remark(span))
+        else:
+            self.steps.append(Unread(span, "these words were not understood"))
+
+    def _made_something(self) -> bool:
+        return self.directed or any(isinstance(step, Work | Repeat | Together | Evenly) for step in self.steps)
+
+    def _complete(self) -> bool:
+        """Tell whether the round has come to its end: what follows can only be a count."""
+        for step in reversed(self.steps):
+            if isinstance(step, Remark | Turn | FastenOff):
+                continue
+            if isinstance(step, Join):
+                return self._made_something()
+            if isinstance(step, Repeat):
+                return step.times.count is Count.TO_END or not step.times.said
+            if isinstance(step, Work):
+                return step.where.at is At.EACH or step.where.last
+            return isinstance(step, Evenly)
+        return self.directed
+
+    def _first_work(self) -> int:
+        for index, step in enumerate(self.steps):
+            if not isinstance(step, Chain | Remark | Turn | Join):
+                return index
+        return 0
+
+    def _repeat_last(self, times: Times) -> None:
+        last = self.steps[-1]
+        if isinstance(last, Repeat) and not last.times.said:
+            self.steps[-1] = replace(last, times=times, span=last.span.cover(times.span) if times.span else last.span)
+            return
+        span = last.span.cover(times.span) if times.span else last.span
+        self.steps[-1] = Repeat((last,), times, span, mark="")
+
+    def _close_star_at_end(self) -> None:
+        if self.open_star is None:
+            return
+        start, mark = self.open_star
+        self.open_star = None
+        if start < len(self.steps) and self._made_something():
+            self.loose.append(LooseMark(MarkTrouble.STAR_UNCLOSED, mark))
+
+
+def _nearly_stitch(text: str) -> bool:
+    """Tell whether an unknown word is a stitch with a letter too many."""
+    return any(text in (f"{name}{text[-1]}", f"{text[0]}{name}") for name in _ABBREVIATED) and text not in _ENGLISH
+
+
+def _harmless(items: Sequence[Item]) -> bool:
+    """Tell whether words that were not read take nothing: they name no stitch and no number of stitches."""
+    words = list(flat(items))
+    for index, word in enumerate(words):
+        before = words[index - 1] if index else None
+        if word.kind in ("skip", "rep", "*", "unworked") or word.text in _CHANGES:
+            return False
+        if word.kind == "stitch" and (
+            before is None
+            or before.kind
+            not in (
+                "first",
+                "last",
+                "same",
+                "into",
+                "noise",
+                "each",
+                "next",
+                "from",
+            )
+        ):
+            return False
+        if word.kind == "word" and len(word.text) > 1 and _nearly_stitch(word.text):
+            return False
+        if word.kind == "number" and not (
+            before
+            and (
+                before.kind in ("round", "-")
+                or before.text
+                in (
+                    "col",
+                    "color",
+                    "colour",
+                    "size",
+                    "step",
+                    "part",
+                    "hook",
+                    "no",
+                    "approx",
+                    "about",
+                    "chart",
+                    "yarn",
+                    "page",
+                    "r",
+                    "rd",
+                )
+            )
+        ):
+            after = words[index + 1] if index + 1 < len(words) else None
+            if (
+                after is not None
+                and after.kind == "more"
+                and index + 2 < len(words)
+                and words[index + 2].kind == "round"
+            ):
+                continue
+            if after is None or after.kind in ("stitch", "st", "space", ",", "more", "times", "each"):
+                return False
+    return True

@@ -1,0 +1,282 @@
+"""Repeats: groups worked several times, from brackets and from stars."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from ..draft import Span
+from ..pattern import (
+    At,
+    Chain,
+    Count,
+    LooseMark,
+    MarkTrouble,
+    Remark,
+    Repeat,
+    Step,
+    Times,
+    Together,
+    Unread,
+    Where,
+    Work,
+)
+from .marks import Group, kind, text_at
+from .moves import MoveReader
+from .places import read_place
+from .roles import Role, role
+from .times import figure_at, is_in_all, read_times
+
+
+class RepeatReader(MoveReader):
+    """Reads repeats."""
+
+    __slots__ = ()
+
+    def _inner(self, group: Group) -> tuple[Step, ...]:
+        reader = type(self)(group.items, top=False, marks=self.marks)
+        inner = reader.read()
+        self.loose.extend(inner.loose)
+        self.claims.extend(inner.claims)
+        return inner.steps
+
+    def _placement(self, group: Group) -> bool:
+        placed = read_place(self.items, self.at + 1)
+        if placed is None:
+            return False
+        start = self.at
+        steps = self._inner(group)
+        self.at = placed.end
+        step: Step = Together(_in_one(steps), placed.where, self._span(start))
+        self._add(step)
+        if (times := read_times(self.items, self.at)) and times.times.number is not None:
+            self._repeat_last(times.times)
+            self.at = times.end
+        return True
+
+    def _bracket_repeat(self, group: Group) -> bool:
+        start = self.at
+        steps = self._inner(group)
+        self.at += 1
+        if steps and all(isinstance(step, Remark) for step in steps):
+            self._add(Remark(group.span))
+            return True
+        star = False
+        if self._kind() == "*" and self._kind(1) == "rep":
+            self.at += 1
+        said = self.at
+        if self._kind() in (",", ".") and self._kind(1) == "rep":
+            self.at += 1
+        if self._kind() == "rep" and not self._rep_names_mark(self.at):
+            self.at += 1
+            star = True
+            while self._kind() in ("noise", "each", "*") and not read_times(self.items, self.at):
+                self.at += 1
+        read = read_times(self.items, self.at)
+        if read is None:
+            if star:
+                self.at = said if self._kind() != "" else self.at
+            self._add(Repeat(steps, Times(Count.TO_END, said=star), self._span(start), group.mark))
+            return True
+        times = read.times
+        if star and times.count is Count.TOTAL and not is_in_all(self.items, self.at, read.end):
+            times = replace(times, count=Count.EITHER)
+        self.at = read.end
+        self._add(Repeat(steps, times, self._span(start), group.mark))
+        return True
+
+    def _number_before_group(self) -> bool:
+        """Read `6 (sc, inc)`: six times. A 1 before a bracket that has its own times is a stray figure."""
+        number = figure_at(self.items, self.at)
+        what = role(self.items, self.at + 1)
+        if what not in (Role.REPEAT, Role.STEPS) or number is None:
+            return False
+        if what is Role.REPEAT:
+            if number.values != (1,):
+                return False
+            self.at += 1
+            return True
+        start = self.at
+        self.at += 2
+        group = self.items[start + 1]
+        assert isinstance(group, Group)
+        span = self._span(start)
+        self._add(Repeat(self._inner(group), Times(Count.TOTAL, number, span=span), span, group.mark))
+        return True
+
+    def _times_group(self) -> bool:
+        read = read_times(self.items, self.at)
+        if read is None or not self.steps:
+            self.at += 1
+            return True
+        self._flush()
+        if isinstance(self.steps[-1], Work | Repeat | Together):
+            self._repeat_last(read.times)
+        self.at = read.end
+        return True
+
+    def _star(self) -> bool:
+        item = self.items[self.at]
+        self._flush()
+        if self._kind(1) == "number" and self._kind(-1) == "group" and self._kind(2) not in ("stitch",):
+            # a star as a multiplication sign
+            read = read_times(self.items, self.at)
+            if read and self.steps:
+                self._repeat_last(read.times)
+                self.at = read.end
+                return True
+        self.at += 1
+        if self.open_star is None:
+            if self._refers_back():
+                return True
+            self.open_star = (len(self.steps), item.span)
+            return True
+        start, _ = self.open_star
+        if start == len(self.steps):
+            return True
+        self.body = tuple(self.steps[start:])
+        self.open_star = None
+        self._close(start, item.span)
+        return True
+
+    def _refers_back(self) -> bool:
+        """Tell whether a star closes a repeat whose opening mark is missing: only `rep` or times may follow it."""
+        if not self._made_something():
+            return False
+        index = self.at
+        while kind(self.items, index) in (",", ".", ";"):
+            index += 1
+        if kind(self.items, index) != "rep" and not read_times(self.items, index):
+            return False
+        start = self._first_work()
+        self.loose.append(LooseMark(MarkTrouble.STAR_UNOPENED, self.items[self.at - 1].span))
+        self.body = tuple(self.steps[start:])
+        self._close(start, self.items[self.at - 1].span)
+        return True
+
+    def _close(self, start: int, mark: Span) -> None:
+        """End a group between two stars: give it its times, or keep it for a later reference."""
+        index = self.at
+        while kind(self.items, index) in (",", ".", ";", "noise"):
+            index += 1
+        if kind(self.items, index) == "rep" and self._rep_names_mark(index, adjacent=True):
+            self.at = index
+            self.body_end = len(self.steps)
+            return
+        if read := read_times(self.items, self.at):
+            self._wrap(start, read.times, mark)
+            self.at = read.end
+            return
+        if self._later_reference(self.at):
+            self.body_end = -1
+            return
+        self._wrap(start, Times(Count.TO_END, said=False), mark)
+
+    def _wrap(self, start: int, times: Times, mark: Span) -> None:
+        body = tuple(self.steps[start:])
+        if not body:
+            return
+        span = body[0].span.cover(times.span or mark)
+        self.steps[start:] = [Repeat(body, times, span, "*")]
+
+    def _later_reference(self, index: int) -> bool:
+        return any(kind(self.items, at) == "rep" and self._rep_names_mark(at) for at in range(index, len(self.items)))
+
+    def _rep_names_mark(self, index: int, *, adjacent: bool = False) -> bool:
+        """Tell whether `rep` at an index names a mark (`rep from *`), or just follows a group that ended with one."""
+        for step in range(1, 7):
+            what = kind(self.items, index + step)
+            if what in self.marks or what == "*":
+                return True
+            if what not in ("from", "noise", "between", "st", "first", "word", "work", '"', "'") and not (
+                what == "into" and step == 1
+            ):
+                break
+        if not adjacent:
+            return False
+        after = index + 1
+        return read_times(self.items, after) is not None
+
+    def _rep(self) -> bool:
+        """Read `rep from * ...`, `repeat between * * 6 more times`, `repeat {..} to the end`, `rep 6 times`."""
+        self._flush()
+        start = self.at
+        index = self.at + 1
+        named = False
+        while (
+            kind(self.items, index) in ("from", "noise", "between", "into", "*", "st", "each", '"', "'", "first")
+            or kind(self.items, index) in self.marks
+            or text_at(self.items, index) in ("instructions", "s", "pattern", "sequence", "and")
+        ):
+            if read_times(self.items, index) and kind(self.items, index) not in self.marks:
+                break
+            named = named or kind(self.items, index) == "*" or kind(self.items, index) in self.marks
+            index += 1
+        if kind(self.items, index) == "group" and not named and role(self.items, index) in (Role.REPEAT, Role.STEPS):
+            self.at = index
+            return self._bracket_repeat_after_rep()
+        read = read_times(self.items, index)
+        if read is None and text_at(self.items, index) in ("cont", "continuously", "throughout"):
+            index += 1
+        times = read.times if read else Times(Count.TO_END, said=False)
+        in_all = read is not None and is_in_all(self.items, index, read.end)
+        if times.count is Count.TOTAL and not in_all:
+            times = replace(times, count=Count.EITHER)
+        self.at = read.end if read else index
+        span = self._span(start)
+        return self._apply_rep(times, span, named=named)
+
+    def _bracket_repeat_after_rep(self) -> bool:
+        group = self.items[self.at]
+        assert isinstance(group, Group)
+        return self._bracket_repeat(group)
+
+    def _apply_rep(self, times: Times, span: Span, *, named: bool) -> bool:
+        if self.open_star is not None:
+            start, _ = self.open_star
+            self.open_star = None
+            if start == len(self.steps):
+                self.steps.append(Unread(span, "there is nothing between the star and the repeat"))
+                return True
+            self.body = tuple(self.steps[start:])
+            self._wrap(start, times, span)
+            self.body_end = len(self.steps)
+            return True
+        if self.body is not None and self.body_end == len(self.steps):
+            start = len(self.steps) - len(self.body)
+            if tuple(self.steps[start:]) == self.body:
+                self._wrap(start, times, span)
+                self.body_end = -1
+                return True
+        if self.body is not None and named:
+            later = replace(times, count=Count.TOTAL) if times.count in (Count.EITHER, Count.MORE) else times
+            self.steps.append(Repeat(self.body, later, span, "*"))
+            return True
+        return self._rep_without_mark(times, span, named=named)
+
+    def _rep_without_mark(self, times: Times, span: Span, *, named: bool) -> bool:
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, Repeat) and not last.times.said:
+            self.steps[-1] = replace(last, times=times, span=last.span.cover(span))
+            return True
+        if named:
+            self.loose.append(LooseMark(MarkTrouble.STAR_UNOPENED, span))
+        start = self._first_work()
+        if not self.steps[start:]:
+            self.steps.append(Unread(span, "there is nothing to repeat"))
+            return True
+        self._wrap(start, times, span)
+        return True
+
+
+def _in_one(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Prepare the steps of a group that goes into one place: a bare `2 dc` is two in it."""
+    found: list[Step] = []
+    for step in steps:
+        if isinstance(step, Work) and step.bare and step.where.number is not None:
+            found.append(Work(step.make, step.where.number, Where(At.SAME), step.span))
+        elif isinstance(step, Chain):
+            found.append(replace(step, beginning=False))
+        else:
+            found.append(step)
+    return tuple(found)

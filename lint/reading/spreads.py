@@ -1,0 +1,105 @@
+"""Spreads: increases and decreases over a whole round: every 11th stitch, 6 evenly, double every stitch."""
+
+from __future__ import annotations
+
+from ..pattern import At, Count, Evenly, Figure, Make, Repeat, Step, Times, Where, Work
+from .joins import JoinReader
+from .marks import kind, text_at
+from .times import figure_at
+from .words import Word
+
+
+class SpreadReader(JoinReader):
+    """Reads changes spread over a round."""
+
+    __slots__ = ()
+
+    def _every_nth(self) -> bool:
+        """Read `increasing in every 11th st`, `dec every 6th stitch`: as often as it goes round."""
+        item = self.items[self.at]
+        stem = text_at(self.items, self.at)[:3]
+        if stem not in ("inc", "dec") or not isinstance(item, Word):
+            return False
+        index = self.at + 1
+        while kind(self.items, index) in ("into", "noise", "st"):
+            index += 1
+        nth = self.items[index + 1] if index + 1 < len(self.items) else None
+        if (
+            kind(self.items, index) != "each"
+            or not isinstance(nth, Word)
+            or nth.kind != "ordinal"
+            or (nth.value or 0) < 2
+        ):
+            return False
+        start = self.at
+        self.at = index + 2
+        if self._kind() in ("st", "stitch"):
+            self.at += 1
+        while self._kind() == "around":
+            self.at += 1
+        span = self._span(start)
+        one = Figure((1,), span)
+        change = Make("inc", 1, 2) if stem == "inc" else Make("dec", 2, 1)
+        before = (nth.value or 0) - change.uses
+        body: list[Step] = [Work(Make("st"), one, Where(At.NEXT, Figure((before,), span)), span)] if before else []
+        body.append(Work(change, one, Where(At.NEXT, one), span))
+        self._add(Repeat(tuple(body), Times(Count.TO_END, span=span), span, mark=""))
+        return True
+
+    def _spread(self) -> bool:
+        """Read `increasing 9 sts evenly`, `inc 6 evenly around`, `dec evenly to 60 sts`: spread over the round."""
+        stem = text_at(self.items, self.at)[:3]
+        if stem not in ("inc", "dec"):
+            return False
+        window = range(self.at + 1, min(self.at + 8, len(self.items)))
+        if not any(kind(self.items, index) == "evenly" for index in window):
+            return False
+        start = self.at
+        number: Figure | None = None
+        to: Figure | None = None
+        self.at += 1
+        while self.at < len(self.items) and self._kind() not in (".", ";", ",", "*", "rep", "join"):
+            figure = figure_at(self.items, self.at)
+            if figure is not None and self._kind(-1) == "into":
+                to = figure
+            elif (figure is not None and number is None and self._kind() != "group") or (
+                figure is not None and figure.is_list and number is None
+            ):
+                number = figure
+            elif self._kind() == "group" or self._kind() not in (
+                "evenly",
+                "st",
+                "around",
+                "noise",
+                "into",
+                "stitch",
+                "over",
+                "round",
+            ):
+                break
+            self.at += 1
+        if number is None and to is None:
+            self.at = start
+            return False
+        self._flush()
+        span = self._span(start)
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, Work) and last.where.at is At.EACH:
+            span = last.span.cover(span)
+            self.steps.pop()
+        self.steps.append(Evenly(span, 1 if stem == "inc" else -1, number, to))
+        return True
+
+    def _double(self) -> bool:
+        """Read `double every st`: two in each."""
+        if self._every_nth() or self._spread():
+            return True
+        if self._text() not in ("double", "doubling") or self._kind(1) != "each" or self._kind(2) != "st":
+            return False
+        start = self.at
+        self.at += 3
+        while self._kind() == "around":
+            self.at += 1
+        span = self._span(start)
+        self._add(Work(Make("st"), Figure((2,), span), Where(At.EACH, span=span), span))
+        return True

@@ -1,0 +1,433 @@
+"""Stitches: a stitch with its number and its place."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ..draft import Span
+from ..pattern import (
+    At,
+    Chain,
+    Count,
+    Figure,
+    Join,
+    Make,
+    Remark,
+    Repeat,
+    Ring,
+    Step,
+    Target,
+    Times,
+    Turn,
+    Unread,
+    Where,
+    Work,
+)
+from .joins import NOT_COUNTS
+from .marks import kind, text_at
+from .places import Placed, read_place
+from .roles import Role, role
+from .spreads import SpreadReader
+from .times import figure_at, read_times
+from .words import Word
+
+_MUST_SAY = {
+    "shell",
+    "half_shell",
+    "dbl_vst",
+    "vst",
+    "y_st",
+    "star",
+    "love_knot",
+    "mesh",
+    "block",
+    "granny_cl",
+    "post_cable",
+}
+
+
+class StitchReader(SpreadReader):
+    """Reads stitches."""
+
+    __slots__ = ()
+
+    def _stitch(self) -> bool:
+        """Read a stitch with its number and place: `1 sc in each of next 9 sts`, `sc 7`, `2 dc in next st`, `inc`."""
+        start = self.at
+        index = self.at
+        if self._every_nth() or self._spread():
+            return True
+        while kind(self.items, index) in ("loops", "work", "noise"):
+            index += 1
+        number = figure_at(self.items, index)
+        if number is not None and not (
+            kind(self.items, index) == "group" and role(self.items, index) is not Role.NUMBER
+        ):
+            index += 1
+            while kind(self.items, index) in ("loops", "-") or (
+                kind(self.items, index) == "times" and text_at(self.items, index) == "x"
+            ):
+                index += 1
+            if kind(self.items, index) == "more":
+                index += 1
+        else:
+            number = None
+        if number is not None and kind(self.items, index) == "noise" and text_at(self.items, index) in ("x", "of"):
+            index += 1
+        word = self.items[index] if index < len(self.items) else None
+        if not isinstance(word, Word) or word.stitch is None:
+            return False
+        if word.stitch.kind in ("increase", "decrease") and text_at(self.items, index - 1) == "of":
+            return False  # `one more round of increases`
+        if (
+            number is None
+            and kind(self.items, index - 1) == "into"
+            and kind(self.items, index + 1) in ("", ".", ",", ";")
+        ):
+            return False  # `work each round in dc`
+        if word.stitch.kind == "chain":
+            return self._chain(start, index, number)
+        return self._work(start, index, word, number)
+
+    def _chain(self, start: int, index: int, number: Figure | None) -> bool:
+        """Read `ch 3`, `3ch`, `ch-1`, `chain 70 loosely`, with `(counts as dc)` or `, counts as dc` after it."""
+        after = index + 1
+        if number is None:
+            while kind(self.items, after) in ("-", "noise"):
+                after += 1
+            number = figure_at(self.items, after)
+            if number is None:
+                return False
+            after += 1
+            if kind(self.items, after) == "space" and kind(self.items, after - 1) != "stitch":
+                return False
+        elif figure_at(self.items, after) is not None and kind(self.items, after + 1) not in (
+            "stitch",
+            "st",
+            "times",
+        ):
+            after += 1
+        if kind(self.items, after) == "st":
+            after += 1
+        self.at = after
+        beginning = all(isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps)
+        self._add(Chain(number, self._span(start), beginning=beginning))
+        index = after
+        while kind(self.items, index) in (",", "-", "noise", ";") and kind(self.items, index + 1) in (
+            "counts",
+            "noise",
+            "-",
+        ):
+            index += 1
+        if kind(self.items, index) == "counts":
+            stop = index + 1
+            while stop < len(self.items) and kind(self.items, stop) not in (",", ";", ".", "group", "*"):
+                if (
+                    kind(self.items, stop) == "number"
+                    and kind(self.items, stop + 1) == "stitch"
+                    and kind(self.items, stop + 2) in ("into", "around")
+                ):
+                    break
+                stop += 1
+            says_not = text_at(self.items, index) in NOT_COUNTS or text_at(self.items, index + 1) == "not"
+            self._apply_counts(self.items[index:stop], says_not=says_not)
+            self.at = stop
+        return True
+
+    def _work(self, start: int, index: int, word: Word, number: Figure | None) -> bool:
+        make = make_of(word)
+        index += 1
+        make, index = self._combined(make, word, index)
+        before_times: Times | None = None
+        after_number: Figure | None = None
+        if number is None:
+            index, after_number, before_times = self._number_after(index)
+        else:
+            index, make = self._together(index, make, number)
+            if (
+                make is not None
+                and make.uses > 1
+                and kind(self.items, index - 1) == "tog"
+                and make.uses == number.values[0]
+            ):
+                number = None
+        if make is None:
+            return False
+        if make.kind == "slst" and self._is_join(index, number or after_number):
+            self.at = index
+            self._finish_join(start)
+            return True
+        self._place(
+            start,
+            index,
+            make,
+            number if number is not None else after_number,
+            trailing=number is None,
+            times=before_times,
+        )
+        return True
+
+    def _combined(self, make: Make | None, word: Word, index: int) -> tuple[Make | None, int]:
+        """Take `sc inc`, `sc dec`, `dec sc` as one; take `sc 2 tog` and `hdc 3 together` as a decrease."""
+        nxt = self.items[index] if index < len(self.items) else None
+        assert word.stitch is not None
+        if (
+            isinstance(nxt, Word)
+            and nxt.stitch is not None
+            and nxt.stitch.kind in ("increase", "decrease")
+            and word.stitch.kind == "basic"
+        ):
+            inner = make_of(nxt)
+            if inner is not None and make is not None:
+                return Make(
+                    f"{make.kind}_{'inc' if inner.makes > 1 else 'dec'}", inner.uses, inner.makes, make.height
+                ), index + 1
+        if (
+            make is not None
+            and (count := figure_at(self.items, index)) is not None
+            and kind(self.items, index + 1) == "tog"
+        ):
+            uses = count.values[0] or 2
+            return Make(f"{make.kind}{uses}tog", uses, 1, make.height), index + 2
+        return make, index
+
+    def _together(self, index: int, make: Make | None, number: Figure) -> tuple[int, Make | None]:
+        """Take `2 sc tog`, `3 dc finished together` as a decrease."""
+        stop = index
+        while text_at(self.items, stop) in ("finished", "worked", "closed"):
+            stop += 1
+        if kind(self.items, stop) == "tog" and make is not None and number.values[0]:
+            uses = number.values[0]
+            return stop + 1, Make(f"{make.kind}{uses}tog", uses, 1, make.height)
+        return index, make
+
+    def _number_after(self, index: int) -> tuple[int, Figure | None, Times | None]:
+        """Read a number after the stitch: `sc 7`, `sc x 4`, `dc 5 times in next ch`, `hdc2tog (twice)`."""
+        at = index
+        if kind(self.items, at) == "-":
+            at += 1
+        if kind(self.items, at) == "loops":
+            at += 1
+        figure = figure_at(self.items, at)
+        if figure is not None and (kind(self.items, at) != "group" or role(self.items, at) is Role.NUMBER):
+            if kind(self.items, at + 1) == "times":
+                read = read_times(self.items, at)
+                if read:
+                    return read.end, None, read.times
+            if kind(self.items, at + 1) == "more":
+                return at + 2, figure, None
+            if kind(self.items, at + 1) == "stitch" and self._is_new_step(at):
+                return index, None, None
+            return at + 1, figure, None
+        if kind(self.items, at) in ("times", "often"):
+            read = read_times(self.items, at)
+            if read and read.times.number is not None:
+                return read.end, None, read.times
+        return index, None, None
+
+    def _is_new_step(self, at: int) -> bool:
+        """Tell whether a number between two stitches belongs to the second: `sc 2 dc in next` is `sc, 2 dc in next`."""
+        return kind(self.items, at + 2) in ("into", "around", "each")
+
+    def _place(
+        self,
+        start: int,
+        index: int,
+        make: Make,
+        number: Figure | None,
+        *,
+        trailing: bool,
+        times: Times | None,
+    ) -> None:
+        """Read the place of a stitch and add the step."""
+        at = index
+        if kind(self.items, at) == "." and kind(self.items, at + 1) in ("into", "around", "each", "loops"):
+            at += 1
+        while kind(self.items, at) == "work" or (
+            kind(self.items, at) == "noise" and kind(self.items, at + 1) in ("into", "evenly", "around")
+        ):
+            at += 1
+        if kind(self.items, at) == "evenly":
+            at += 1
+            around = "around" in text_at(self.items, at - 1) or "across" in text_at(self.items, at - 1)
+            spread = self.items[at - 1].span
+            if number is not None and (number.is_list or (number.values[0] or 0) > 3):
+                self.at = read.end if (read := read_place(self.items, at)) else at
+                self._add(Work(make, number, Where(At.ROW_ENDS, span=spread), self._span(start)))
+                return
+            if around:
+                self.at = at
+                self._add(Work(make, number or Figure((1,), spread), Where(At.EACH, span=spread), self._span(start)))
+                return
+        if kind(self.items, at) == "group" and role(self.items, at) is Role.REMARK and read_place(self.items, at + 1):
+            at += 1
+        placed = read_place(self.items, at)
+        if placed is None:
+            self.at = index
+            if kind(self.items, index) == "loops":
+                self.at = index + 1
+            self._add_bare(start, make, number, times)
+            return
+        self.at = placed.end
+        for step in _placed_steps(make, number, placed, self._span(start), trailing=trailing):
+            self._add(step)
+        if times is not None:
+            self._times_in_place(times)
+        self._more_times()
+        self._and_places(make, number, start)
+
+    def _times_in_place(self, times: Times) -> None:
+        """Apply `dc 5 times in next ch`: so many in that one place."""
+        step = self.steps[-1]
+        if isinstance(step, Work) and times.number is not None and step.where.at is not At.EACH:
+            self.steps[-1] = replace(step, times=times.number)
+
+    def _more_times(self) -> None:
+        """Apply `sc2tog over next 2 sts 3 times` and `2 sc in next st, x 6`."""
+        if self._kind() in ("number", "times", "often", "group"):
+            if self._kind() == "group" and role(self.items, self.at) is not Role.TIMES:
+                return
+            read = read_times(self.items, self.at)
+            if read and read.times.number is not None and isinstance(self.steps[-1], Work):
+                self._repeat_last(read.times)
+                self.at = read.end
+
+    def _and_places(self, make: Make, number: Figure | None, start: int) -> None:
+        """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""
+        while True:
+            index = self.at
+            while kind(self.items, index) in ("noise", ","):
+                index += 1
+            if (
+                index == self.at
+                or text_at(self.items, index - 1) != "and"
+                or kind(self.items, index) not in ("into", "each", "next")
+            ):
+                return
+            placed = read_place(self.items, index)
+            if placed is None:
+                return
+            stop = placed.end
+            while kind(self.items, stop) in (",", "noise", "work"):
+                stop += 1
+            if (
+                kind(self.items, index) == "into"
+                and kind(self.items, stop) in ("number", "stitch")
+                and kind(self.items, placed.end) not in (",", ".", ";")
+            ):
+                return
+            self.at = placed.end
+            last = self.steps[-1]
+            if (
+                placed.where.at is At.EACH
+                and isinstance(last, Work)
+                and last.where.at is At.EACH
+                and not last.where.target.also_spaces
+            ):
+                target = replace(placed.where.target, also_spaces=True)
+                self.steps[-1] = replace(last, where=replace(placed.where, target=target), span=self._span(start))
+                continue
+            for step in _placed_steps(make, number, placed, self._span(start), trailing=False):
+                self._add(step)
+
+    def _add_bare(self, start: int, make: Make, number: Figure | None, times: Times | None) -> None:
+        span = self._span(start)
+        one = Figure((1,), span)
+        if self.in_ring:
+            self._add(Work(make, number or one, Where(At.RING), span))
+            return
+        where = Where(At.NEXT, number or one)
+        first = self.items[start]
+        self._add(Work(make, one, where, span, ambiguous=first.kind == "number", bare=True))
+        if times is not None:
+            self._repeat_last(times)
+        elif self._kind() in ("times", "often") or (
+            self._kind() == "group" and role(self.items, self.at) is Role.TIMES
+        ):
+            read = read_times(self.items, self.at)
+            if read and read.times.number is not None:
+                self._repeat_last(read.times)
+                self.at = read.end
+        elif (
+            self._kind() == "*"
+            and self._kind(1) == "number"
+            and self._kind(2) not in ("stitch", "st")
+            and self.open_star is None
+            and len(self.items) > 1
+        ):
+            read = read_times(self.items, self.at)
+            if read:
+                self._repeat_last(read.times)
+                self.at = read.end
+
+
+def make_of(word: Word) -> Make | None:
+    """Return what a stitch uses and makes; None where the pattern must say and doesn't."""
+    stitch = word.stitch
+    if stitch is None:
+        return None
+    if stitch.uses is not None and stitch.makes is not None:
+        return Make(stitch.id, stitch.uses, stitch.makes, max(stitch.height, 0))
+    if stitch.kind == "decrease":
+        return Make(stitch.id, 2, 1, max(stitch.height, 0))
+    if stitch.kind in ("group", "texture", "loop", "extended", "linked", "post") and stitch.id not in _MUST_SAY:
+        return Make(stitch.id, 1, 1, max(stitch.height, 0))
+    return None
+
+
+def _placed_steps(make: Make, number: Figure | None, placed: Placed, span: Span, *, trailing: bool) -> list[Step]:
+    """Turn a stitch, its number and its place into a step."""
+    where = placed.where
+    one = Figure((1,), span)
+    count = number or one
+    many = count.is_list or (count.values[0] or 0) > 1
+    if make.uses > 1:
+        return [_decrease(make, count, where, span)]
+    if (
+        where.at is At.EACH
+        and where.target == Target()
+        and many
+        and not placed.each
+        and (count.is_list or (count.values[0] or 0) > 3)
+    ):
+        # `24 sc around`: so many in all
+        return [Work(make, one, Where(At.NEXT, count, span=where.span), span)]
+    if (
+        where.at is At.NEXT
+        and many
+        and where.number is not None
+        and (where.number.is_list or where.number.values[0] != 1)
+    ):
+        same = where.number.values == count.values
+        if same and not placed.each:
+            return [Work(make, one, where, span)]
+        return [Work(make, count, where, span, ambiguous=not placed.each)]
+    if trailing and many and where.at is At.EACH:
+        # `sc 24 around`
+        return [Work(make, one, Where(At.NEXT, count, span=where.span), span)]
+    return [Work(make, count, where, span)]
+
+
+def _decrease(make: Make, count: Figure, where: Where, span: Span) -> Step:
+    """Turn a decrease with its place into a step.
+
+    `sc2tog over next 2 sts` is one, over 4 two; `around` as often as it goes.
+    """
+    one = Figure((1,), span)
+    if where.at is At.NEXT and where.number is not None:
+        over = [value for value in where.number.values if value is not None]
+        if where.number.values == (1,):
+            return Work(make, one, Where(At.NEXT, count, where.target, last=where.last, span=where.span), span)
+        if make.kind in ("dec", "invdec") and over and all(value > make.uses and value % make.uses for value in over):
+            return Unread(span, "how many stitches each decrease takes is not clear")
+        each = Figure(tuple(None if value is None else value // make.uses for value in where.number.values), span)
+        return Work(make, one, Where(At.NEXT, each, where.target, last=where.last, span=where.span), span)
+    if where.at is At.EACH:
+        work = Work(make, one, Where(At.NEXT, one), span)
+        return Repeat((work,), Times(Count.TO_END, leave=where.leave), span, mark="")
+    return Work(make, count, where, span)
+
+
+def _travels(step: Step) -> bool:
+    """Tell whether a step only moves to where the round begins: `sl st in next ch-2 sp`."""
+    return isinstance(step, Work) and step.make.kind == "slst" and step.where.at is not At.EACH

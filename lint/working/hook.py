@@ -1,0 +1,141 @@
+"""The hook: what is on it while one round is worked for one size, and what the steps still to come need."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+
+from ..draft import Span
+from ..pattern import At, Count, Figure, Leave, OtherSide, Repeat, Skip, Step, Together, Work
+from ..workings import Deed, Item
+from .fabric import Cursor, Fabric, Row
+
+FEWEST_AROUND = 12  # links from which a chain closed to a ring is worked link by link, not as a hole
+Choose = Callable[[str, bool], bool]
+
+
+class CannotWork(Exception):
+    """A round that can't be worked; the message says why in one sentence for a maker."""
+
+
+@dataclass(slots=True)
+class Hook:
+    """The state of one round while it is worked: what is on the hook, what was taken of the row below."""
+
+    size: int
+    below: Fabric | None
+    choose: Choose
+    partial_ok: bool = False
+    fresh: bool = True  # nothing of this piece has been made before
+    cursor: Cursor | None = None
+    row: Row = field(default_factory=Row)
+    items: list[Item] = field(default_factory=list[Item])
+    used: int = 0
+    short: int = 0
+    left_repeat: int = 0
+    passed: int = 0  # spaces passed by a stitch in each stitch, for a step that goes into each space
+    counted_space: int = 0  # chains of the space that the counted beginning chain stands for besides its stitch
+    in_space: bool = False  # the round begins in a space, after slip stitches into it
+    base: bool = False  # a counted beginning chain stands on a place not yet taken
+    worked: bool = False
+    starts: bool = False
+    left_alone: bool = False
+    chain_links: int = 0  # links of a foundation chain that stitches can go into
+    flat_count: int | None = None
+    partial: bool = False
+
+    def number(self, figure: Figure | None, otherwise: int = 1) -> int:
+        """Return a figure's value for this size. Raises CannotWork where the size has none."""
+        if figure is None:
+            return otherwise
+        value = figure.at(self.size)
+        if value is None:
+            raise CannotWork("a figure for this size is missing")
+        return value
+
+    def _take(self, number: int, *, spaces: bool) -> None:
+        if self.cursor is None or (self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND):
+            self.used += number
+            return
+        wanting = self.cursor.take_spaces(number) if spaces else self.cursor.take(number)
+        self.short += wanting
+        self.used += 0 if spaces else number - wanting
+
+    def take(self, number: int, *, spaces: bool = False) -> None:
+        """Take places of the row below."""
+        if self.base:
+            self.base = False
+            if self.in_space or not spaces:
+                self._take(1, spaces=self.in_space)
+        self._take(number, spaces=spaces)
+
+    def left(self, *, spaces: bool = False) -> int:
+        """Return the places that are left. Raises CannotWork where the row below isn't known."""
+        if self.cursor is None:
+            raise CannotWork("the row below is not known")
+        if self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND:
+            raise CannotWork("how many stitches go into the ring is not said")
+        left = self.cursor.spaces_left() if spaces else self.cursor.left()
+        return left - (1 if self.base and spaces is self.in_space else 0)
+
+    def chains_left(self) -> int:
+        """Return the chains of the spaces that are left."""
+        return self.cursor.fabric.chains if self.cursor is not None else 0
+
+    def note(self, deed: Deed, span: Span, uses: int, makes: int, *, top: bool, times: int = 1) -> None:
+        """Add a line to the sum; only whole steps of the round have one."""
+        if top:
+            self.items.append(Item(deed, span, times, uses, makes))
+
+    def kept(self, rest: Sequence[Step]) -> int:
+        """Return how many stitches the following steps need, up to the next that takes all that is left."""
+        total = 0
+        for step in rest:
+            if isinstance(step, OtherSide):
+                break
+            need = self.need(step)
+            if need is None:
+                break
+            total += need
+        return total
+
+    def need(self, step: Step) -> int | None:
+        """Return the stitches a step takes, None where it takes whatever is left."""
+        if isinstance(step, Work):
+            if step.where.at is At.NEXT and not step.where.target.space:
+                if step.make.kind == "slst" and not step.where.last:
+                    return 0
+                return self.number(step.where.number) * max(step.make.uses, 0)
+            return None if step.where.at is At.EACH else 0
+        if isinstance(step, Skip):
+            return 0 if step.target.space or step.behind else self.number(step.number)
+        if isinstance(step, Together):
+            if step.where.at is At.NEXT and not step.where.target.space:
+                return self.number(step.where.number)
+            return None if step.where.at is At.EACH else 0
+        if isinstance(step, Leave):
+            return self.number(step.number, 0)
+        if isinstance(step, Repeat):
+            passes = self.passes(step)
+            if passes is None:
+                return None
+            one = 0
+            for inner in step.steps:
+                need = self.need(inner)
+                if need is None:
+                    return None
+                one += need
+            return one * passes
+        return 0
+
+    def passes(self, step: Repeat) -> int | None:
+        """Return how often a group is worked, None for as often as it goes."""
+        times = step.times
+        if times.count is Count.TO_END or times.number is None:
+            return None
+        number = self.number(times.number)
+        if times.count is Count.MORE:
+            return number + 1
+        if times.count is Count.EITHER:
+            return number + 1 if self.choose("times-more", step.mark not in ("(", "[", "{")) else number
+        return number
