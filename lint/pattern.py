@@ -411,7 +411,8 @@ class Round:
     the sizes it is for, None for all. `listed` are the numbers covered where they leave gaps (`Rnds 5, 7, 9`).
     `steps` is empty where a directive stands for the work. `elided` is set on
     the round that declares others. `section` is an index into the pattern's sections. `foundation` is True for
-    an unnumbered line that makes the chain or ring from which the piece starts.
+    an unnumbered line that makes the chain or ring from which the piece starts. `closing` is set where the last
+    sentence (`24 sc.`) may be a stated count or the last instruction; it is the last of the steps as well.
     """
 
     label: str
@@ -431,6 +432,7 @@ class Round:
     foundation: bool = False
     rounds_stated: Figure | None = None
     loose: tuple[LooseMark, ...] = ()
+    closing: Claim | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass, field
 from itertools import pairwise
 
 from ..lint.draft import Span
@@ -11,7 +12,6 @@ from ..lint.finding import Aside, Level
 from ..lint.pattern import (
     Chain,
     Count,
-    Elided,
     Evenly,
     Repeat,
     RepeatRounds,
@@ -22,7 +22,7 @@ from ..lint.pattern import (
     Work,
     WorkEven,
 )
-from ..lint.working import covered, find_round, targets_of
+from ..lint.working import covered, targets_of
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import for_sizes, join_words, round_name
 from .verdicts import all_or
@@ -30,6 +30,7 @@ from .verdicts import all_or
 _FAMILY = "repeats"
 # `rep row 3 times`, and rows of a chart, name no row of the text
 _OTHERWISE = re.compile(r"(?i)\bchart|\b(?:row|rnd|round)s?\s+\d+\s*(?:times|x\b)")
+_LONGEST_RANGE = 600
 _FEWEST_IN_BLOCK = 3  # two rounds are often repeated so that they end on the first
 
 
@@ -42,70 +43,81 @@ def _repeats(case: Case) -> Iterator[tuple[int, Round, RepeatRounds]]:
 # ---------------------------------------------------------------- targets
 
 
+@dataclass(slots=True)
+class _Numbers:
+    """The numbers of the rounds passed so far: all of them, the highest of the section, whether none is unnumbered."""
+
+    section: int = -1
+    passed: set[int] = field(default_factory=set[int])
+    highest: int = 0
+    throughout: bool = True
+
+    def enter(self, round_: Round) -> None:
+        """Come to a round; a new section counts afresh."""
+        if round_.section != self.section:
+            self.section, self.highest, self.throughout = round_.section, 0, True
+
+    def leave(self, round_: Round) -> None:
+        """Pass a round."""
+        numbers = _numbers_of(round_)
+        self.passed |= numbers
+        self.highest = max(self.highest, max(numbers, default=0))
+        if not numbers and not round_.foundation and round_.directive is None:
+            self.throughout = False
+
+
+def _numbers_of(round_: Round) -> set[int]:
+    """Return the numbers that a heading covers for any size."""
+    if round_.first is None:
+        return set()
+    last = round_.last or round_.first
+    pairs = zip(round_.first.values, last.values, strict=False)
+    return {
+        number
+        for low, high in pairs
+        if low is not None and high is not None
+        for number in range(low, min(high, low + _LONGEST_RANGE) + 1)
+    }
+
+
 def _target_missing(case: Case) -> Iterator[Said]:
-    for index, round_, what in _repeats(case):
-        if what.first is None or what.named is not None or (what.last is not None and what.last < what.first):
-            continue
-        last = what.last if what.last is not None else what.first
-        missing = [
-            number
-            for number in range(what.first, min(last, what.first + 100) + 1)
-            if find_round(case.pattern, index, number) is None and not _elided(case, number)
-        ]
-        if not missing or not _numbered_throughout(case, index) or _OTHERWISE.search(case.words(round_.span)):
-            continue
-        own = _own_numbers(round_)
-        if own and max(missing) < min(own) and _reached(case, index, max(missing)):
-            continue  # a gap in the numbering, which is reported where it stands
-        noun = "row" if round_.flat else "round"
-        name = join_words([str(number) for number in missing[:3]], "or")
-        later = any(_covers(other, number) for other in case.pattern.rounds[index:] for number in missing)
-        fate = "comes no earlier than this" if later else "does not exist"
-        yield Said(_words(round_, what), f"{noun} {name} is to be repeated, but {fate}")
+    if _some_not_written(case):
+        return
+    numbers = _Numbers()
+    written = {number for round_ in case.pattern.rounds for number in _numbers_of(round_)}
+    for round_ in case.pattern.rounds:
+        numbers.enter(round_)
+        if isinstance(round_.directive, RepeatRounds):
+            missing = _missing(round_.directive, numbers)
+            if missing and not _OTHERWISE.search(case.words(round_.span)):
+                noun = "row" if round_.flat else "round"
+                name = join_words([str(number) for number in missing[:3]], "or")
+                fate = "comes no earlier than this" if written.issuperset(missing) else "does not exist"
+                yield Said(_words(round_, round_.directive), f"{noun} {name} is to be repeated, but {fate}")
+        numbers.leave(round_)
+
+
+def _missing(what: RepeatRounds, numbers: _Numbers) -> list[int]:
+    """Return the numbers to be repeated that no round before has; none where that may have another reason."""
+    if what.first is None or what.named is not None or not numbers.throughout or not numbers.highest:
+        return []
+    last = what.first if what.last is None else what.last
+    wanted = range(what.first, min(last, what.first + _LONGEST_RANGE) + 1)
+    missing = [number for number in wanted if number not in numbers.passed]
+    # a gap in the numbering is reported where it stands
+    return missing if missing and max(missing) > numbers.highest else []
 
 
 def _words(round_: Round, what: RepeatRounds) -> Span:
     return what.span if what.span.end > what.span.start else round_.heading
 
 
-def _own_numbers(round_: Round) -> set[int]:
-    return {value for value in round_.first.values if value is not None} if round_.first else set()
-
-
-def _covers(round_: Round, number: int) -> bool:
-    if round_.first is None:
-        return False
-    last = round_.last or round_.first
-    return any(
-        low is not None and high is not None and low <= number <= high
-        for low, high in zip(round_.first.values, last.values, strict=False)
-    )
-
-
-def _elided(case: Case, number: int) -> bool:
-    """Tell whether a round of this number is declared and not written."""
-    declared: list[Elided] = [*case.pattern.elisions]
-    declared += [round_.elided for round_ in case.pattern.rounds if round_.elided is not None]
-    if case.pattern.conventions.rounds_not_written is not None:
-        declared.append(case.pattern.conventions.rounds_not_written)
-    return bool(declared) and number > 0
-
-
-def _numbered_throughout(case: Case, index: int) -> bool:
-    """Tell whether the rounds before a repeat are all numbered, so that counting gives no other."""
-    section = case.pattern.rounds[index].section
-    before = [round_ for round_ in case.pattern.rounds[:index] if round_.section == section]
-    return any(round_.first for round_ in before) and all(
-        round_.first is not None or round_.foundation or round_.directive is not None for round_ in before
-    )
-
-
-def _reached(case: Case, index: int, number: int) -> bool:
-    section = case.pattern.rounds[index].section
-    return any(
-        max(_own_numbers(round_), default=0) > number
-        for round_ in case.pattern.rounds[:index]
-        if round_.section == section
+def _some_not_written(case: Case) -> bool:
+    """Tell whether the draft declares rounds without writing them, so that a number may stand for one of those."""
+    return bool(
+        case.pattern.elisions
+        or case.pattern.conventions.rounds_not_written
+        or any(round_.elided for round_ in case.pattern.rounds)
     )
 
 
@@ -115,13 +127,7 @@ def _reached(case: Case, index: int, number: int) -> bool:
 def _rows_not_whole(case: Case) -> Iterator[Said]:
     for index, round_, what in _repeats(case):
         block = len(targets_of(case.pattern, index, what))
-        if (
-            block < _FEWEST_IN_BLOCK
-            or round_.first is None
-            or what.ending is not None
-            or what.then
-            or what.until
-        ):
+        if block < _FEWEST_IN_BLOCK or round_.first is None or what.ending is not None or what.then or what.until:
             continue
         wrong = [
             (size, rounds)
@@ -185,14 +191,7 @@ def _ends_wrong(case: Case) -> Iterator[Said]:
     for index, round_, what in _repeats(case):
         block = targets_of(case.pattern, index, what)
         kinds = [_round_kind(case, one) for one in block]
-        if (
-            len(block) < 2
-            or not all(kinds)
-            or what.ending is not None
-            or what.then
-            or what.until
-            or what.measured
-        ):
+        if len(block) < 2 or not all(kinds) or what.ending is not None or what.then or what.until or what.measured:
             continue
         if any(one == other for one, other in pairwise([*kinds, kinds[0]])):
             continue
@@ -220,9 +219,7 @@ def _next_written(case: Case, index: int) -> int | None:
     if index + 1 >= len(case.pattern.rounds):
         return None
     after = case.pattern.rounds[index + 1]
-    if after.section != case.pattern.rounds[index].section or isinstance(
-        after.directive, RepeatRounds | WorkEven
-    ):
+    if after.section != case.pattern.rounds[index].section or isinstance(after.directive, RepeatRounds | WorkEven):
         return None
     return index + 1
 
@@ -268,17 +265,14 @@ REPEAT_ENDS_ON_WRONG_ROUND = Rule(
     name="repeat-ends-on-wrong-round",
     family=_FAMILY,
     level=Level.QUERY,
-    finds="A block of alternating rounds is repeated so that its last round is of the same kind as "
-    "the round after it.",
+    finds="A block of alternating rounds is repeated so that its last round is of the same kind as the round after it.",
     why="Two plain or two textured rounds lie next to each other, and that shows as a line in the fabric.",
     limits="Silent for blocks whose rounds are alike, where the draft says on which round to end, "
     "and across sections. "
     "It may be meant, so it is a query.",
     source="common practice of tech editing: the last round worked of a repeat is looked up for every size",
     examples=(
-        Flags(
-            f"{_STRIPES}⟦Rep rnds 2 and 3 four times more⟧.\nRnd 12: Ch 1, sc in each st around, join. (20)\n"
-        ),
+        Flags(f"{_STRIPES}⟦Rep rnds 2 and 3 four times more⟧.\nRnd 12: Ch 1, sc in each st around, join. (20)\n"),
         Passes(
             f"{_STRIPES}Rep rnds 2 and 3 four times more.\n"
             "Rnd 12: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
@@ -311,8 +305,7 @@ REPEAT_ROWS_NOT_WHOLE = Rule(
     family=_FAMILY,
     level=Level.CORRECTION,
     finds="A heading covers so many rounds, and the block that they repeat doesn't divide that number.",
-    why="Either the numbers of the heading or the rounds to repeat are wrong; the rounds after it "
-    "are out of step.",
+    why="Either the numbers of the heading or the rounds to repeat are wrong; the rounds after it are out of step.",
     limits="Silent for blocks of two rounds, which are often ended on the first, and where the draft "
     "says on which "
     "round to end.",

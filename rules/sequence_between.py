@@ -36,12 +36,13 @@ def _elided_again(case: Case) -> Iterator[tuple[Round, Round, bool]]:
     """
     for part in parts(case):
         declaring = [index for index in part.indices if part.round(index).elided is not None]
+        chains = [links(part, size) for size in range(case.pattern.sizes.number)] if declaring else []
         for index, end in zip_longest(declaring, declaring[1:], fillvalue=len(case.pattern.rounds)):
             round_ = part.round(index)
             if round_.elided is None or re.search(r"(?i)unless|except|otherwise", round_.label):
                 continue
             size = next((size for size in range(case.pattern.sizes.number) if is_for(round_, size)), 0)
-            later = [link for link in links(part, size) if index < link.index < end]
+            later = [link for link in chains[size] if index < link.index < end]
             whole = _whole_from({number for link in later for number in link.numbers})
             for link in later:
                 number = link.numbers[0]

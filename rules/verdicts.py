@@ -26,6 +26,7 @@ ORDER = (
     "count-differs",
 )
 _FAR = 2  # how many times another a count must be to be doubted
+_FAR_AWAY = 100  # rounds beyond which a stated count says nothing of a round
 _WELL_SUPPORTED = 2  # counts by which a convention must be ahead of its opposite to settle a round
 
 
@@ -55,9 +56,7 @@ def all_or(case: Case, sizes: Sequence[int]) -> tuple[int, ...]:
 
 def troubles(case: Case) -> Iterator[Trouble]:
     """Yield at most one trouble a round, in the draft's order."""
-    told: dict[
-        int, int
-    ] = {}  # by size: the round whose misfit explains a difference in the next stated count
+    told: dict[int, int] = {}  # by size: the round whose misfit explains a difference in the next stated count
     for index in range(len(case.pattern.rounds)):
         trouble = _trouble(case, index, told)
         if trouble is not None:
@@ -81,6 +80,8 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
         if own.agrees:
             told.pop(size, None)
             continue
+        if own.agrees is None and size in told:
+            continue  # what it is worked on is in doubt until a count agrees again
         if _explained(case, index, size, own, told):
             continue
         kind = _kind(case, index, own, size)
@@ -108,7 +109,7 @@ def _explained(case: Case, index: int, size: int, own: SizeWorking, told: dict[i
 
 def _carried_on(case: Case, index: int, size: int, own: SizeWorking) -> bool:
     """Tell whether a difference is that of the counted round before, taken along unchanged."""
-    for earlier in range(index - 1, -1, -1):
+    for earlier in range(index - 1, max(-1, index - _FAR_AWAY), -1):
         working = case.workings.rounds[earlier]
         before = working.sizes[size]
         if before is not None and before.agrees is not None:
@@ -262,16 +263,12 @@ def _level_unstated(case: Case, index: int, size: int, own: SizeWorking, kind: s
         return None
     if later is False:
         return Level.CORRECTION
-    return (
-        Level.CORRECTION
-        if kind == "repeat-does-not-fit" and _agreed_before(case, index, size)
-        else Level.QUERY
-    )
+    return Level.CORRECTION if kind == "repeat-does-not-fit" and _agreed_before(case, index, size) else Level.QUERY
 
 
 def next_stated(case: Case, index: int, size: int) -> bool | None:
     """Tell whether the next count stated in the section agrees with the work; None without one."""
-    for later in range(index + 1, len(case.pattern.rounds)):
+    for later in range(index + 1, min(index + 1 + _FAR_AWAY, len(case.pattern.rounds))):
         if case.pattern.rounds[later].section != case.pattern.rounds[index].section:
             return None
         own = case.workings.rounds[later].sizes[size]
@@ -282,18 +279,17 @@ def next_stated(case: Case, index: int, size: int) -> bool | None:
 
 def is_last(case: Case, index: int, size: int) -> bool:
     """Tell whether a round is the last of its section for a size."""
-    section = case.pattern.rounds[index].section
-    return not any(
-        round_.section == section and working.sizes[size] is not None
-        for round_, working in zip(
-            case.pattern.rounds[index + 1 :], case.workings.rounds[index + 1 :], strict=True
-        )
-    )
+    for later in range(index + 1, len(case.pattern.rounds)):
+        if case.pattern.rounds[later].section != case.pattern.rounds[index].section:
+            return True
+        if case.workings.rounds[later].sizes[size] is not None:
+            return False
+    return True
 
 
 def _agreed_before(case: Case, index: int, size: int) -> bool:
     """Tell whether the last count stated before a round agreed, so that what it is worked on is certain."""
-    for earlier in range(index - 1, -1, -1):
+    for earlier in range(index - 1, max(-1, index - _FAR_AWAY), -1):
         if case.pattern.rounds[earlier].section != case.pattern.rounds[index].section:
             return False
         own = case.workings.rounds[earlier].sizes[size]
@@ -306,9 +302,7 @@ def _open_convention(case: Case, index: int, own: SizeWorking) -> bool:
     """Tell whether a round would come out if an open convention were taken the other way."""
     gap = _gap(own)
     for key, holds in case.workings.rounds[index].readings:
-        if _settles(own, key, holds=holds, gap=gap) and (
-            not _supported(case, key) or _alike(case, key, index)
-        ):
+        if _settles(own, key, holds=holds, gap=gap) and (not _supported(case, key) or _alike(case, key, index)):
             return True
     return False
 

@@ -305,7 +305,7 @@ def _even(items: Sequence[Item], at: int) -> Directed | None:
     )
     if not leads or not (even or (rounds is not None and _in_plain(items, at, stop))):
         return None
-    return Directed(WorkEven(span_of(items[at:stop]), rounds, measured), stop)
+    return Directed(WorkEven(span_of(items[at:stop]), rounds, measured and rounds is None), stop)
 
 
 def _in_plain(items: Sequence[Item], at: int, stop: int) -> bool:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import itertools
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..pattern import FigureList, ListStyle
@@ -218,8 +218,13 @@ def _rises(values: Sequence[int | None]) -> bool:
     return all(a <= b for a, b in itertools.pairwise(known)) or all(a >= b for a, b in itertools.pairwise(known))
 
 
-def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[FigureList, ...]]:
-    """Replace each list of as many figures as there are sizes by one word; return all lists found."""
+def lift(
+    words: Sequence[Word], sizes: int, only: tuple[int, ...] | None = None
+) -> tuple[tuple[Word, ...], tuple[FigureList, ...]]:
+    """Replace each list of as many figures as there are sizes by one word; return all lists found.
+
+    Where the words are for some sizes `only`, a list of as many figures as those is one of theirs.
+    """
     lifted: list[Word] = []
     lists: list[FigureList] = []
     at = 0
@@ -230,6 +235,9 @@ def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[Fig
             at += 1
             continue
         record = _record(words, at, found)
+        if only and 1 < len(only) < sizes and len(found.values) == len(only):
+            own = dict(zip(only, found.values, strict=True))
+            found = replace(found, values=tuple(own.get(size) for size in range(sizes)))
         if len(found.values) == sizes:
             lists.append(record)
             lifted.extend(words[at : at + found.before])
@@ -238,7 +246,7 @@ def lift(words: Sequence[Word], sizes: int) -> tuple[tuple[Word, ...], tuple[Fig
                     "",
                     "number",
                     record.span,
-                    value=found.values[0],
+                    value=next((v for v in found.values if v is not None), None),
                     blank=words[at].blank,
                     values=found.values,
                 )

@@ -58,7 +58,7 @@ _SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))
 
 _WORD = re.compile(
     rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)))\s*(?:\#|no\.?\s*)?"
-    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_NUM})(?![a-z]|\s*(?:sc|dc|hdc|sts?|tr)\b))*|(?=[(\[]\s*\d+\s*[,/]))",
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_NUM})(?![a-z\d]|\s*(?:sc|dc|hdc|sts?|tr)\b))*|(?=[(\[]\s*\d+\s*[,/]))",
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
@@ -78,7 +78,7 @@ _PARITY = re.compile(
 )
 _BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
 _EVERY = re.compile(
-    r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:every|all|each)\s+(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
+    r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
     rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>[^)\]:.]{{0,30}})[)\]]?",
     re.IGNORECASE,
 )
@@ -96,10 +96,9 @@ def _int(text: str) -> int:
 def _side(text: str | None) -> Side | None:
     if not text:
         return None
-    low = text.lower()
-    if "ws" in low or "wrong" in low:
+    if re.search(r"(?i)\bws\b|\bwrong\b", text):
         return Side.WRONG
-    return Side.RIGHT if "rs" in low or "right" in low else None
+    return Side.RIGHT if re.search(r"(?i)\brs\b|\bright\b", text) else None
 
 
 def _pairs(text: str) -> list[tuple[int, int]]:

@@ -244,8 +244,13 @@ class MoveReader(StitchReader):
         stitches = (self._kind(1) == "st" or last) and self._made_something()
         figure = figure_at(self.items, self.at)
         closing = self._kind(-1) in (".", ";", "turn", "fasten", "") and (self._complete() or self.habit)
-        if figure is not None and self._made_something() and (stitches or closing):
+        sentence = self._kind(-1) in (".", ";", "turn", "fasten")
+        if figure is not None and self._made_something() and (stitches or sentence):
             one = sentence_claim(self.items, self.at)
+            if one and not (stitches or closing):
+                # `... 5 times. 36 sc.`: a count, or one more instruction; the working sees which one fits
+                self.closing = one[0][0]
+                return False
             if one:
                 claims, end = one
                 self._flush()

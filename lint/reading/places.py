@@ -277,7 +277,7 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
 
 
 def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: bool, between: bool) -> Placed | None:
-    end = _past_reference(items, stop)
+    end = _past_reference(items, _past_as(items, stop) if seen.same else stop)
     if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
         end += 1
     if kind(items, end) == "hook":
@@ -329,17 +329,32 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
             return Where(At.NEXT, number=one, target=seen.target, last=True, span=span)
         return Where(At.EACH, target=seen.target, span=span)
     if seen.nth is not None and seen.nth > 1:
-        return (
-            Where(At.BEHIND, number=one, span=span)
-            if not seen.chain
-            else Where(At.NEXT, number=one, target=Target(chain=True), span=span)
-        )
+        return Where(At.NEXT, number=one, target=Target(chain=True), span=span) if seen.chain else None
     if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
         target = Target() if seen.top else seen.target
         return Where(At.NEXT, number=one, target=target, last=seen.last, span=span)
     if seen.st or seen.space or seen.kinds or seen.chain:
         return Where(At.NEXT, number=one, target=seen.target, span=span)
     return None
+
+
+def _past_as(items: Sequence[Item], index: int) -> int:
+    """Pass over `as joining`, `as ch 2`, `as beg ch-3`, `as last sc` after `in same st`."""
+    if text_at(items, index) != "as":
+        return index
+    stop = index + 1
+    while kind(items, stop) in ("noise", "same", "first", "last", "join", "stitch", "st", "-") or text_at(items, stop) in (
+        "beg", "join", "turning", "starting", "previous",
+    ):  # fmt: skip
+        chain = kind(items, stop) == "stitch"
+        stop += 1
+        if chain and kind(items, stop) == "-":
+            stop += 1
+        if chain and kind(items, stop) == "number" and kind(items, stop + 1) not in ("stitch",):
+            return stop + 1
+        if chain:
+            return stop
+    return stop
 
 
 _REFERENCE = {

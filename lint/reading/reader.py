@@ -92,6 +92,7 @@ class Steps:
     loose: tuple[LooseMark, ...] = ()
     rounds: Figure | None = None
     spiral: bool = False
+    closing: Claim | None = None
 
 
 @dataclass(slots=True)
@@ -110,6 +111,7 @@ class Reader(ABC):
     loose: list[LooseMark] = field(default_factory=list[LooseMark])
     rounds: Figure | None = None
     spiral: bool = False
+    closing: Claim | None = None
     open_star: tuple[int, Span] | None = None
     body: tuple[Step, ...] | None = None  # the last group closed by a second star
     body_end: int = -1  # how many steps there were when it closed
@@ -124,7 +126,7 @@ class Reader(ABC):
             assert self.at > before
         self._flush()
         self._close_star_at_end()
-        return Steps(tuple(self.steps), tuple(self.claims), tuple(self.loose), self.rounds, self.spiral)
+        return Steps(tuple(self.steps), tuple(self.claims), tuple(self.loose), self.rounds, self.spiral, self.closing)
 
     @abstractmethod
     def _one(self) -> bool:

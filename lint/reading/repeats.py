@@ -88,7 +88,10 @@ class RepeatReader(MoveReader):
     def _number_before_group(self) -> bool:
         """Read `6 (sc, inc)`: six times. A 1 before a bracket that has its own times is a stray figure."""
         number = figure_at(self.items, self.at)
-        what = role(self.items, self.at + 1)
+        times = 1 if self._kind(1) == "times" else 0
+        if kind(self.items, self.at + 1 + times) != "group":
+            return False
+        what = role(self.items, self.at + 1 + times)
         if what not in (Role.REPEAT, Role.STEPS) or number is None:
             return False
         if what is Role.REPEAT:
@@ -97,8 +100,8 @@ class RepeatReader(MoveReader):
             self.at += 1
             return True
         start = self.at
-        self.at += 2
-        group = self.items[start + 1]
+        self.at += 2 + times
+        group = self.items[start + 1 + times]
         assert isinstance(group, Group)
         span = self._span(start)
         self._add(Repeat(self._inner(group), Times(Count.TOTAL, number, span=span), span, group.mark))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 from dataclasses import dataclass, field, replace
 
 from ..draft import Draft, Span
@@ -92,7 +93,7 @@ class Assembly:
 
     def parse(self, span: Span) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         """Read the words of a body: a directive, or steps; with the counts it states."""
-        words, lists = lift(self.words.within(span), self.sizes.number)
+        words, lists = lift(self.words.within(span), self.sizes.number, self.only)
         self.lists.extend(lists)
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
@@ -189,10 +190,9 @@ def _elided(heading: Heading) -> Elided | None:
 def _rounds_stated(assembly: Assembly, heading: Heading, steps: Steps) -> Figure | None:
     for note in heading.notes:
         words = assembly.words.within(note)
-        if any(word.kind == "round" for word in words) and (
-            number := next((w for w in words if w.kind == "number"), None)
-        ):
-            return number.figure
+        for word, after in pairwise(words):
+            if word.kind == "number" and after.kind == "round":
+                return word.figure
     return steps.rounds
 
 
@@ -229,6 +229,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
             elided=_elided(heading),
             rounds_stated=_rounds_stated(assembly, heading, steps),
             loose=steps.loose,
+            closing=steps.closing,
         )
     )
 

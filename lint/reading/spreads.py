@@ -33,6 +33,16 @@ class SpreadReader(JoinReader):
             return False
         start = self.at
         self.at = index + 2
+        last = nth.value or 0
+        following = self.items[self.at + 1] if self.at + 1 < len(self.items) else None
+        if (
+            self._text() == "and"
+            and isinstance(following, Word)
+            and following.kind == "ordinal"
+            and following.value == last + 1
+        ):
+            last += 1  # `dec every 4th and 5th st`
+            self.at += 2
         if self._kind() in ("st", "stitch"):
             self.at += 1
         while self._kind() == "around":
@@ -40,7 +50,7 @@ class SpreadReader(JoinReader):
         span = self._span(start)
         one = Figure((1,), span)
         change = Make("inc", 1, 2) if stem == "inc" else Make("dec", 2, 1)
-        before = (nth.value or 0) - change.uses
+        before = last - change.uses
         body: list[Step] = [Work(Make("st"), one, Where(At.NEXT, Figure((before,), span)), span)] if before else []
         body.append(Work(change, one, Where(At.NEXT, one), span))
         self._add(Repeat(tuple(body), Times(Count.TO_END, span=span), span, mark=""))

@@ -40,7 +40,7 @@ class StepReader(RepeatReader):
             if what == "work" and (placed := self._other_side()):
                 return placed
             return self._remark()
-        if what == "number" and self._kind(1) == "group" and self._number_before_group():
+        if what == "number" and self._kind(1) in ("group", "times") and self._number_before_group():
             return True
         simple = {
             "skip": self._skip,

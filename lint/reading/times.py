@@ -35,7 +35,7 @@ def figure_at(items: Sequence[Item], index: int) -> Figure | None:
 
 
 def read_remainder(items: Sequence[Item], at: int) -> tuple[Figure, int] | None:
-    """Read `to last 3 sts`, `until 2 sts remain`, `to within 3 sts of end`: the places that stay, and the index after."""
+    """Read `to last 3 sts`, `until 2 sts remain`, `to within 3 sts of end`: the places kept, and the index after."""
     index = at
     if kind(items, index) == "around" and kind(items, index + 1) in ("until", "into"):
         index += 1

@@ -41,6 +41,7 @@ class Made:
     starts: bool
     keys: frozenset[str]
     partial: bool = False
+    closing: bool = False  # the closing sentence was taken as an instruction
 
 
 def unread_in(steps: Sequence[Step]) -> Iterator[Unread]:

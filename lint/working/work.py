@@ -8,7 +8,7 @@ under it, for the whole draft alike.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from ..pattern import (
     At,
@@ -29,6 +29,7 @@ from .claims import Compared, compare
 from .fabric import Fabric, plain
 from .hook import CannotWork
 from .references import MOST_ROUNDS, covered, find_round, targets_of
+from .otherwise import other_ways
 from .stitching import Made, begins_piece, work_round
 
 AHEAD = 3
@@ -187,7 +188,10 @@ class _Worker:
         state = self.states[size]
         made, rounds, covers = self._work(index, round_, size, state)
         spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
-        compared = compare(round_.claims, made.fabric, size, spaces)
+        claims = round_.claims
+        if round_.closing is not None and not claims and not made.closing:
+            claims = (round_.closing,)
+        compared = compare(claims, made.fabric, size, spaces)
         if (made.left or made.short) and not compared.agrees and _is_lace(round_.steps, state.fabric):
             # spaces, groups and earlier rows can be meant in more ways: what doesn't fit was likely misread
             raise CannotWork("its stitches don't fit the row below in the way in which it was read")
@@ -231,13 +235,31 @@ class _Worker:
         return made, number, ()
 
     def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
+        """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""
+        if round_.closing is not None:
+            return self._closing(round_, round_.closing, size, below, fresh=fresh)
         made = work_round(round_.steps, below, size, self.choose, fresh=fresh)
+        stated = _stated(round_.claims, size)
         if made.left or made.short:
-            stated = _stated(round_.claims, size)
             other = work_round(round_.steps, below, size, self.choose, partial_ok=True, fresh=fresh)
             if other.partial and (stated is None or other.fabric.stitches == stated):
                 return other
+        if stated is not None and made.fabric.stitches != stated:
+            for steps in other_ways(round_.steps):
+                other = work_round(steps, below, size, self.choose, fresh=fresh)
+                if other.fabric.stitches == stated and not other.left and not other.short:
+                    return other
         return made
+
+    def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
+        """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
+        whole = work_round(round_.steps, below, size, self.choose, fresh=fresh)
+        if not whole.left and not whole.short and below is not None and not whole.starts:
+            return replace(whole, closing=True)
+        short = work_round(_without_last(round_.steps), below, size, self.choose, fresh=fresh)
+        if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):
+            return short
+        return replace(whole, closing=True)
 
     def _even(self, state: _State) -> tuple[Made, int, tuple[int, ...]]:
         if state.fabric is None:
@@ -351,6 +373,14 @@ class _Worker:
 
 def _chains(steps: Sequence[Step]) -> list[Chain]:
     return [step for step in steps if isinstance(step, Chain)]
+
+
+def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Leave out the last stitch of a round."""
+    for index in range(len(steps) - 1, -1, -1):
+        if isinstance(steps[index], Work):
+            return (*steps[:index], *steps[index + 1 :])
+    return tuple(steps)
 
 
 def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:
