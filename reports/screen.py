@@ -160,9 +160,7 @@ def _share(proof: Proof) -> str:
         f"{tally.differ} {'differs' if tally.differ == 1 else 'differ'} from it",
         f"{tally.unstated} {'has' if tally.unstated == 1 else 'have'} none to compare",
     )
-    return (
-        f"{tally.worked} of {plural(tally.rounds, 'round')} worked: {listed(parts)}. {tally.unread} not read."
-    )
+    return f"{tally.worked} of {plural(tally.rounds, 'round')} worked: {listed(parts)}. {tally.unread} not read."
 
 
 def _readings(readings: Sequence[Reading]) -> Iterator[str]:

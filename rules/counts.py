@@ -50,8 +50,7 @@ def figure_places(case: Case, claim: Claim) -> dict[int, Span]:
     if [int(match.group()) for match in found] != [value for _, value in values]:
         return {}
     return {
-        size: Span(start + match.start(), start + match.end())
-        for (size, _), match in zip(values, found, strict=True)
+        size: Span(start + match.start(), start + match.end()) for (size, _), match in zip(values, found, strict=True)
     }
 
 
@@ -133,9 +132,7 @@ def _left_over(case: Case) -> Iterator[Said]:
         owns = trouble.workings(case)
         left = figures_by_size(case, trouble.sizes, [own.left for own in owns], "sts")
         name = round_name(case.pattern.rounds[trouble.index])
-        yield _unfitting(
-            case, trouble, f"{name} leaves {left} unworked, the row below has {_row_below(owns)}"
-        )
+        yield _unfitting(case, trouble, f"{name} leaves {left} unworked, the row below has {_row_below(owns)}")
 
 
 def _run_out(case: Case) -> Iterator[Said]:
@@ -225,9 +222,7 @@ def _kinds_differ(case: Case) -> Iterator[Said]:
         stated = _plain_kind(case.pattern.craft, claim.kind) if claim else None
         if claim is None or stated is None or round_.loose:
             continue
-        sizes = [
-            size for size, own in enumerate(working.sizes) if own is not None and own.agrees and own.sure
-        ]
+        sizes = [size for size, own in enumerate(working.sizes) if own is not None and own.agrees and own.sure]
         made = {_made_kind(case, working.sizes[size]) for size in sizes}
         if len(made) != 1 or None in made or stated in made:
             continue
@@ -271,8 +266,7 @@ COUNT_DIFFERS = Rule(
     name="count-differs",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="The stated count of a round is not the number of stitches that its instructions make on "
-    "the row below.",
+    finds="The stated count of a round is not the number of stitches that its instructions make on the row below.",
     why="A maker who ends a round with another number than the draft's looks for a mistake of their own, "
     "and every round after it may be out.",
     limits="Silent where a word of the round was not read or the row below isn't known. A query where the "
@@ -297,8 +291,7 @@ STITCHES_LEFT_OVER = Rule(
     family=_FAMILY,
     level=Level.CORRECTION,
     finds="A round ends before the row below does: stitches are left that no word of the round uses.",
-    why="The maker stands at the end of the instructions with stitches in hand and doesn't know "
-    "whether to go on.",
+    why="The maker stands at the end of the instructions with stitches in hand and doesn't know whether to go on.",
     limits="Silent where the stated count of the round, or the next one stated, agrees with the work, and in "
     "flat rows that stop short without a count, since short rows are often written so.",
     source=_TECH_EDITING,
@@ -364,13 +357,10 @@ FOUNDATION_DIFFERS = Rule(
     name="foundation-differs",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="The foundation chain doesn't give the first row as counted, and the rows after it go by "
-    "that count.",
+    finds="The foundation chain doesn't give the first row as counted, and the rows after it go by that count.",
     why="The piece is begun with too few or too many chains, and there is no mending that later.",
-    limits="Only for a first row with one stitch in each chain and a stated count that the next rows "
-    "confirm.",
-    source="common practice of tech editing: chains, less those skipped at the hook, are the "
-    "stitches of row 1",
+    limits="Only for a first row with one stitch in each chain and a stated count that the next rows confirm.",
+    source="common practice of tech editing: chains, less those skipped at the hook, are the stitches of row 1",
     examples=(
         Flags(
             "Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (⟦20⟧ sc)\n"
@@ -389,8 +379,7 @@ EVENLY_DOES_NOT_WORK = Rule(
     name="evenly-does-not-work",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="So many increases or decreases spread evenly don't lead from the stitches there are to "
-    "the count stated.",
+    finds="So many increases or decreases spread evenly don't lead from the stitches there are to the count stated.",
     why="One of the three numbers is wrong, and the maker can't know which.",
     limits="Silent where the row below isn't known. How far apart the increases fall is left to the maker.",
     source=_TECH_EDITING,

@@ -12,9 +12,7 @@ from .sums import figures_by_size, number_of, round_name
 from .verdicts import all_or
 
 _FAMILY = "counts"
-_USUAL_SHARE = (
-    0.6  # of the rounds that change the count, those that state it, from which one without is a slip
-)
+_USUAL_SHARE = 0.6  # of the rounds that change the count, those that state it, from which one without is a slip
 _FEWEST_CHANGING = 4
 _FEWEST_ROUNDS = 3
 
@@ -46,8 +44,7 @@ def _count_unstated(case: Case) -> Iterator[Said]:
         made = figures_by_size(case, sizes, [own.count or 0 for own in owns], "sts")
         yield Said(
             span=round_.heading,
-            message=f"{round_name(round_)} changes the count and states none, other rounds do; it "
-            f"comes to {made}",
+            message=f"{round_name(round_)} changes the count and states none, other rounds do; it comes to {made}",
             sizes=all_or(case, sizes),
         )
 
@@ -73,11 +70,7 @@ def _count_never_stated(case: Case) -> Iterator[Said]:
         last = rounds[-1]
         part = section.title.strip() if section.title else "the piece"
         own = next((own for own in case.workings.rounds[worked[-1]].sizes if own is not None), None)
-        ends = (
-            f"; it ends on {number_of(own.count)}"
-            if own and own.count and case.pattern.sizes.number == 1
-            else ""
-        )
+        ends = f"; it ends on {number_of(own.count)}" if own and own.count and case.pattern.sizes.number == 1 else ""
         yield Said(span=last.heading, message=f"{part} states no count that a maker could check{ends}")
 
 
@@ -155,8 +148,7 @@ COUNT_UNSTATED = Rule(
     "rounds that do "
     "state theirs.",
     why="That is the round in which a maker most needs a number to check by.",
-    limits="Only where at least 3 of 5 rounds that change the count state it, and the round was "
-    "worked in full.",
+    limits="Only where at least 3 of 5 rounds that change the count state it, and the round was worked in full.",
     source="common practice of tech editing: a count wherever the number of stitches changes",
     examples=(
         Flags(
@@ -186,10 +178,8 @@ COUNT_NEVER_STATED = Rule(
     family=_FAMILY,
     level=Level.STYLE,
     finds="A section of three rounds or more states no count from beginning to end.",
-    why="Without a single number a maker has nothing to check by, and a slip shows only when the "
-    "piece is done.",
-    limits="Silent for sections of one or two rounds and where rounds are repeated until a number is "
-    "reached.",
+    why="Without a single number a maker has nothing to check by, and a slip shows only when the piece is done.",
+    limits="Silent for sections of one or two rounds and where rounds are repeated until a number is reached.",
     source="common practice of tech editing: at least the count at the end of each part",
     examples=(
         Flags(
@@ -224,9 +214,7 @@ MULTIPLE_NOT_MET = Rule(
             "Multiple of 6.\n\nCh 42, join with sl st to form a ring.\n"
             "Rnd 1: Ch 1, sc in each ch around, join. (42 sc)\n"
         ),
-        Passes(
-            "Multiple of 6.\n\nCh 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42 sc)\n"
-        ),
+        Passes("Multiple of 6.\n\nCh 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42 sc)\n"),
     ),
     check=_multiple_not_met,
 )

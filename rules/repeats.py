@@ -55,9 +55,7 @@ def _remainder_differs(case: Case) -> Iterator[Said]:
         if step is None or leave is None:
             continue
         kept = [leave.at(size) or 0 for size in trouble.sizes]
-        used = [
-            number - own.left + own.short for number, own in zip(kept, trouble.workings(case), strict=True)
-        ]
+        used = [number - own.left + own.short for number, own in zip(kept, trouble.workings(case), strict=True)]
         keeps = figures_by_size(case, trouble.sizes, kept, "sts")
         uses = join_words([str(number) for number in dict.fromkeys(used)])
         name = round_name(case.pattern.rounds[trouble.index])
@@ -79,17 +77,10 @@ def _repeat_count_differs(case: Case) -> Iterator[Said]:
         own = owns[0]
         before = own.before or 0
         times = "once" if item.times == 1 else f"{item.times} times"
-        fate = (
-            f"leaves {own.left} of {before}"
-            if own.left
-            else f"wants {own.short} more than the {before} there are"
-        )
+        fate = f"leaves {own.left} of {before}" if own.left else f"wants {own.short} more than the {before} there are"
         needed = item.times + (own.left - own.short) // item.uses
         which = for_sizes(case, trouble.sizes[:1])
-        message = (
-            f"{times} {number_of(item.uses)} in {round_name(round_)} {fate} sts{which}, "
-            f"{needed} times would fit"
-        )
+        message = f"{times} {number_of(item.uses)} in {round_name(round_)} {fate} sts{which}, {needed} times would fit"
         span = step.times.span or (step.times.number.span if step.times.number else step.span)
         yield _said(case, trouble, span, message)
 
@@ -129,9 +120,7 @@ def _is_remark(case: Case, index: int, mark: LooseMark) -> bool:
         return True
     after = text[mark.span.end : mark.span.end + 1]
     before = text[mark.span.start - 1 : mark.span.start]
-    glued_behind = (
-        bool(before) and not before.isspace() and (not after or after.isspace() or after in ".,;:)")
-    )
+    glued_behind = bool(before) and not before.isspace() and (not after or after.isspace() or after in ".,;:)")
     return glued_behind or not text[mark.span.end : round_.span.end].strip(" *.")
 
 
@@ -157,9 +146,7 @@ def _star_unopened(case: Case) -> Iterator[Said]:
     for round_, mark in _loose(case, MarkTrouble.STAR_UNOPENED):
         sign = case.words(mark.span)
         what = f'"{sign}"' if len(sign) <= 24 else "the star"
-        yield Said(
-            mark.span, f"{what} in {round_name(round_)} refers to a star that stands nowhere before it"
-        )
+        yield Said(mark.span, f"{what} in {round_name(round_)} refers to a star that stands nowhere before it")
 
 
 def _star_unclosed(case: Case) -> Iterator[Said]:
@@ -245,8 +232,7 @@ REPEAT_DOES_NOT_FIT = Rule(
         ),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next 3 sts, 2 sc in next st; rep from * around. (15)\n"),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next 4 sts, 2 sc in next st; rep from * to last 2 sts, sc in "
-            "last 2 sts. (14)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next 4 sts, 2 sc in next st; rep from * to last 2 sts, sc in last 2 sts. (14)\n"
         ),
     ),
     check=_does_not_fit,
@@ -262,16 +248,13 @@ REMAINDER_DIFFERS = Rule(
     source=_TECH_EDITING,
     examples=(
         Flags(
-            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last ⟦3⟧ sts, sc in "
-            "next 2 sts. (15)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last ⟦3⟧ sts, sc in next 2 sts. (15)\n"
         ),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last 3 sts, sc in "
-            "next 3 sts. (15)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last 3 sts, sc in next 3 sts. (15)\n"
         ),
         Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * to last 2 sts, sc in each "
-            "st to end. (17)\n"
+            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * to last 2 sts, sc in each st to end. (17)\n"
         ),
     ),
     check=_remainder_differs,
@@ -281,8 +264,7 @@ REPEAT_COUNT_DIFFERS = Rule(
     name="repeat-count-differs",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="A group is worked so many times, and another number of times would use exactly the "
-    "stitches there are.",
+    finds="A group is worked so many times, and another number of times would use exactly the stitches there are.",
     why="The maker has whole repeats left at the end of the round, or no stitches left for them.",
     limits="Silent where the stated count agrees with the work. Where no whole number of repeats would fit, "
     "the stitches left over or wanting are reported instead.",
@@ -352,21 +334,12 @@ TIMES_AMBIGUOUS = Rule(
     finds="A repeat from a star is worked so many times, and the draft doesn't show whether the "
     "first pass is among them.",
     why="Makers read it both ways, and the two ways give different counts.",
-    limits="Silent where a count in the draft, or the number of stitches there are, agrees with only "
-    "one of the ways.",
+    limits="Silent where a count in the draft, or the number of stitches there are, agrees with only one of the ways.",
     source="common practice of tech editing: more, or in all, is said",
     examples=(
-        Flags(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * ⟦3 times⟧, sc in each st to end.\n"
-        ),
-        Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times more, sc in each st "
-            "to end.\n"
-        ),
-        Passes(
-            f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times, sc in each st to "
-            "end. (16)\n"
-        ),
+        Flags(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * ⟦3 times⟧, sc in each st to end.\n"),
+        Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times more, sc in each st to end.\n"),
+        Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times, sc in each st to end. (16)\n"),
     ),
     check=_times_ambiguous,
 )

@@ -74,9 +74,7 @@ def quoted(case: Case, item: Item) -> str:
 def pencil_sum(case: Case, index: int, sizes: Sequence[int]) -> tuple[str, ...]:
     """Return the sum of a round: in full for the first of the sizes, in one line for each of the others."""
     working = case.workings.rounds[index]
-    known = [
-        (size, own) for size in sizes if (own := working.sizes[size]) is not None and own.count is not None
-    ]
+    known = [(size, own) for size in sizes if (own := working.sizes[size]) is not None and own.count is not None]
     if not known:
         return ()
     size, own = known[0]

@@ -62,6 +62,10 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
         end = stop + 1 if spaces else index + 1
         words = " ".join(_plain(items[index:end]))
         return Claim(figure, "ch" if not spaces else "space", span_of(items[start:end]), unit=words or "ch"), end
+    item = items[index] if index < len(items) else None
+    if isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "group":
+        # shells, clusters, V-stitches: a count of groups, each of several stitches or made in more than one way
+        return Claim(figure, "other", span_of(items[start : index + 1]), unit=item.text), index + 1
     if stitch:
         unit = text_at(items, index)
         kind_ = stitch[0]

@@ -338,14 +338,15 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
     return None
 
 
+_AS_WHAT = {"noise", "same", "first", "last", "join", "stitch", "st", "-"}
+
+
 def _past_as(items: Sequence[Item], index: int) -> int:
     """Pass over `as joining`, `as ch 2`, `as beg ch-3`, `as last sc` after `in same st`."""
     if text_at(items, index) != "as":
         return index
     stop = index + 1
-    while kind(items, stop) in ("noise", "same", "first", "last", "join", "stitch", "st", "-") or text_at(items, stop) in (
-        "beg", "join", "turning", "starting", "previous",
-    ):  # fmt: skip
+    while kind(items, stop) in _AS_WHAT or text_at(items, stop) in ("beg", "join", "turning", "starting", "previous"):
         chain = kind(items, stop) == "stitch"
         stop += 1
         if chain and kind(items, stop) == "-":

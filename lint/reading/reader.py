@@ -70,6 +70,8 @@ _ABBREVIATED = (
     "fpdc",
 )
 _CHANGES = {
+    "through",
+    "layers",
     "omit",
     "omitting",
     "except",
@@ -126,6 +128,8 @@ class Reader(ABC):
             assert self.at > before
         self._flush()
         self._close_star_at_end()
+        if self.top:
+            self._doubt_lone_stitch()
         return Steps(tuple(self.steps), tuple(self.claims), tuple(self.loose), self.rounds, self.spiral, self.closing)
 
     @abstractmethod
@@ -201,6 +205,20 @@ class Reader(ABC):
             return
         span = last.span.cover(times.span) if times.span else last.span
         self.steps[-1] = Repeat((last,), times, span, mark="")
+
+    def _doubt_lone_stitch(self) -> None:
+        """Doubt a round whose only stitch has neither number nor place: how many are meant is not said."""
+        made = [n for n, step in enumerate(self.steps) if isinstance(step, Work | Repeat | Together | Evenly)]
+        if len(made) != 1:
+            return
+        step = self.steps[made[0]]
+        if (
+            isinstance(step, Work)
+            and step.bare
+            and step.where.number is not None
+            and step.where.number.span == step.span
+        ):
+            self.steps[made[0]] = Unread(step.span, "how many stitches are meant is not said")
 
     def _close_star_at_end(self) -> None:
         if self.open_star is None:

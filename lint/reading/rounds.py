@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
 from dataclasses import dataclass, field, replace
+from itertools import pairwise
 
 from ..draft import Draft, Span
 from ..pattern import (

@@ -21,8 +21,8 @@ _RUN = re.compile(
 )
 _HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
 _ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
-_SPLIT = re.compile(r"\s*(?:[/,;()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
-_SPLIT_BY_COMMA = re.compile(r"\s*(?:[,;()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
+_SPLIT = re.compile(r"\s*(?:[/,;:()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
+_SPLIT_BY_COMMA = re.compile(r"\s*(?:[,;:()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)

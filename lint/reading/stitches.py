@@ -279,7 +279,7 @@ class StitchReader(SpreadReader):
     def _times_in_place(self, times: Times) -> None:
         """Apply `dc 5 times in next ch`: so many in that one place."""
         step = self.steps[-1]
-        if isinstance(step, Work) and times.number is not None and step.where.at is not At.EACH:
+        if isinstance(step, Work) and times.number is not None:
             self.steps[-1] = replace(step, times=times.number)
 
     def _more_times(self) -> None:

@@ -348,11 +348,9 @@ class Stitcher(Hook):
                     self.row.add(Spot(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
             return
-        if (
-            any(isinstance(part, Work | Together | Repeat | Skip) for part in rest)
-            or not all(not isinstance(part, Work | Together) for part in rest)
-            or any(isinstance(part, Join) for part in rest)
-        ):
+        if step.counts:
+            self.row.add(Spot(step.kind or "ch"))
+        elif any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
             self.row.add(Spot(SPACE, number))
 
     def skip(self, step: Skip, *, top: bool) -> None:

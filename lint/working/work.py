@@ -28,8 +28,8 @@ from ..workings import Reading, RoundWorking, SizeWorking, Standing, Workings
 from .claims import Compared, compare
 from .fabric import Fabric, plain
 from .hook import CannotWork
-from .references import MOST_ROUNDS, covered, find_round, targets_of
 from .otherwise import other_ways
+from .references import MOST_ROUNDS, covered, find_round, targets_of
 from .stitching import Made, begins_piece, work_round
 
 AHEAD = 3
@@ -171,7 +171,12 @@ class _Worker:
         """Go on after a round that was not worked from what the draft states of it, if anything."""
         stated = _stated(round_.claims, size)
         before = self.states[size].fabric
-        self.states[size] = _State(plain("st", stated) if stated else None, sure=False, fresh=False)
+        if stated:
+            after: Fabric | None = plain("st", stated)
+        else:
+            # rounds that were not found to be repeated leave the count, for all that is known
+            after = before if isinstance(round_.directive, RepeatRounds) else None
+        self.states[size] = _State(after, sure=False, fresh=False)
         return SizeWorking(
             before=before.stitches if before is not None and not before.ring else None,
             used=None,
@@ -353,7 +358,8 @@ class _Worker:
         section = self.pattern.rounds[index].section
         for later in range(index + 1, len(self.pattern.rounds)):
             round_ = self.pattern.rounds[later]
-            if round_.section != section or looked >= AHEAD or begins_piece(round_.steps):
+            restarts = round_.section != section and round_.first is not None and round_.first.at(size) == 1
+            if restarts or looked >= AHEAD or begins_piece(round_.steps):
                 break
             if round_.sizes is not None and size not in round_.sizes:
                 continue

@@ -177,9 +177,7 @@ def test_a_draft_that_fails_is_said_in_one_line_and_the_others_go_on(
 def test_an_empty_folder_is_said(run: Run) -> None:
     (run.folder / "drafts").mkdir()
 
-    assert run("proof", "drafts") == Outcome(
-        2, [], ["drafts holds no draft: no file in it ends in .txt, .text or .md"]
-    )
+    assert run("proof", "drafts") == Outcome(2, [], ["drafts holds no draft: no file in it ends in .txt, .text or .md"])
 
 
 @pytest.mark.parametrize(

@@ -131,10 +131,6 @@ def test_a_general_abbreviation(craft: str, term: str, meaning: str) -> None:
 
 
 # Source: yourfamily.co.za/tutorial/crochet-terminology (UK words), seen 2026.
-@pytest.mark.parametrize(
-    ("term", "meaning", "terms"), [("miss", "skip", "UK"), ("yrh", "yarn round hook", "UK")]
-)
+@pytest.mark.parametrize(("term", "meaning", "terms"), [("miss", "skip", "UK"), ("yrh", "yarn round hook", "UK")])
 def test_a_uk_word(term: str, meaning: str, terms: str) -> None:
-    assert [(row.meaning, row.terms) for row in abbreviations("crochet") if row.term == term] == [
-        (meaning, terms)
-    ]
+    assert [(row.meaning, row.terms) for row in abbreviations("crochet") if row.term == term] == [(meaning, terms)]

@@ -104,9 +104,7 @@ def test_long_names_and_labels_are_cut() -> None:
 
 
 def test_no_rounds_are_said() -> None:
-    assert counts(proof_by_hand("A poem.")) == (
-        "hat.txt\nNo rounds or rows were found, so there is nothing to count."
-    )
+    assert counts(proof_by_hand("A poem.")) == ("hat.txt\nNo rounds or rows were found, so there is nothing to count.")
 
 
 def test_no_control_character_of_a_draft_is_printed() -> None:

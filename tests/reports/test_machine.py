@@ -104,9 +104,7 @@ def test_one_size_gives_lists_of_one_and_nothing_known_gives_nulls() -> None:
     (draft,) = checked(proof_by_hand(text, entries, craft=None, terms=None))
 
     assert (draft["craft"], draft["terms"], draft["sizes"]) == (None, None, [])
-    assert [
-        (r["section"], r["first"], r["worked"], r["stated"], r["unit"], r["reason"]) for r in draft["rounds"]
-    ] == [
+    assert [(r["section"], r["first"], r["worked"], r["stated"], r["unit"], r["reason"]) for r in draft["rounds"]] == [
         (None, None, [12], None, "sts", None),
         (None, None, [None], None, "shells", "no row below"),
     ]

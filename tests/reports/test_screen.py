@@ -163,13 +163,11 @@ def test_unread_rounds_are_listed_up_to_twelve(number: int, tail: list[str]) -> 
     [
         (
             Reading("ch-3-counts", True, 0, 5, 0),
-            "a beginning chain of 3 counts as a stitch"
-            " (5 stated counts agree with that, 0 with the other way)",
+            "a beginning chain of 3 counts as a stitch (5 stated counts agree with that, 0 with the other way)",
         ),
         (
             Reading("ch-1-counts", False, 0, 1, 2),
-            "a beginning chain of 1 does not count as a stitch"
-            " (1 stated count agrees with that, 2 with the other way)",
+            "a beginning chain of 1 does not count as a stitch (1 stated count agrees with that, 2 with the other way)",
         ),
         (
             Reading("times-more", True, 0, 2, 0),
@@ -178,8 +176,7 @@ def test_unread_rounds_are_listed_up_to_twelve(number: int, tail: list[str]) -> 
         ),
         (
             Reading("times-more", False, 0, 2, 1),
-            "'rep from * n times' is taken as n times in all"
-            " (2 stated counts agree with that, 1 with the other way)",
+            "'rep from * n times' is taken as n times in all (2 stated counts agree with that, 1 with the other way)",
         ),
         (
             Reading("each-of-next", True, 0, 3, 1),
@@ -207,8 +204,7 @@ def test_the_same_reading_in_several_pieces_is_said_once() -> None:
     readings = (Reading("ch-3-counts", True, 0, 2, 1), Reading("ch-3-counts", True, 1, 3, 0))
 
     assert screen(proof_by_hand(HAT, readings=readings), width=200).splitlines()[-1] == (
-        "    a beginning chain of 3 counts as a stitch"
-        " (5 stated counts agree with that, 1 with the other way)"
+        "    a beginning chain of 3 counts as a stitch (5 stated counts agree with that, 1 with the other way)"
     )
 
 

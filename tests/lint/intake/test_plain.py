@@ -44,9 +44,7 @@ def test_text_is_kept_as_it_is(data: bytes, text: str) -> None:
         ("cafe\u0301 Rnd 1".encode(), "Rnd", (1, 7)),
     ],
 )
-def test_places_are_those_of_the_file_as_a_person_sees_it(
-    data: bytes, words: str, place: tuple[int, int]
-) -> None:
+def test_places_are_those_of_the_file_as_a_person_sees_it(data: bytes, words: str, place: tuple[int, int]) -> None:
     draft = read_bytes(data, "hat.txt")
 
     assert draft.position(draft.text.index(words)) == Position(*place)
@@ -84,9 +82,7 @@ def test_what_is_no_draft_is_refused(data: bytes, message: str) -> None:
     assert str(refusal.value) == message
 
 
-@pytest.mark.parametrize(
-    "data", [b"x\n" * 200_000, b"Hat\n" + b"x" * 100_000, b"x\n" + b"y" * 99_999 + b"\n"], ids=len
-)
+@pytest.mark.parametrize("data", [b"x\n" * 200_000, b"Hat\n" + b"x" * 100_000, b"x\n" + b"y" * 99_999 + b"\n"], ids=len)
 def test_what_just_fits_is_read(data: bytes) -> None:
     assert len(read_bytes(data, "hat.txt").text) == len(data)
 

@@ -153,8 +153,6 @@ def test_a_fraction(text: str, value: float) -> None:
     assert fraction(text) == value
 
 
-@pytest.mark.parametrize(
-    "text", ["", "half", "1/0", "1/2/3", "2,500", "2.", "-1/2", "½½", "2²", "x", "5x", "1 2"]
-)
+@pytest.mark.parametrize("text", ["", "half", "1/0", "1/2/3", "2,500", "2.", "-1/2", "½½", "2²", "x", "5x", "1 2"])
 def test_no_fraction(text: str) -> None:
     assert fraction(text) is None

@@ -244,8 +244,7 @@ def test_a_row_without_a_height() -> None:
         ('craft = "knitting"', 'stitches-crochet: craft must be "crochet"'),
         ('craft = "crochet"', "stitches-crochet: no [[stitch]] rows"),
         (
-            'craft = "crochet"\n'
-            + '[[stitch]]\nid = "sc"\nname = "single"\nheight = 1\nkind = "basic"\n' * 2,
+            'craft = "crochet"\n' + '[[stitch]]\nid = "sc"\nname = "single"\nheight = 1\nkind = "basic"\n' * 2,
             "stitches-crochet: two rows have the id sc",
         ),
     ],
@@ -304,13 +303,8 @@ def test_a_faulty_abbreviation(cells: str, message: str) -> None:
 
 
 def test_an_abbreviation_row() -> None:
-    text = (
-        '[[abbreviation]]\nterm = "ea"\nmeaning = "each"\nclass = "order"\ncraft = "both"\n'
-        'variants = "e.a. | each"'
-    )
-    assert parse_abbreviations(text, "knitting") == (
-        Abbreviation("ea", "each", "order", None, ("e.a.", "each")),
-    )
+    text = '[[abbreviation]]\nterm = "ea"\nmeaning = "each"\nclass = "order"\ncraft = "both"\nvariants = "e.a. | each"'
+    assert parse_abbreviations(text, "knitting") == (Abbreviation("ea", "each", "order", None, ("e.a.", "each")),)
 
 
 @pytest.mark.parametrize(("craft", "terms"), [("tatting", "US"), ("crochet", "AU"), ("crochet", "us")])
