@@ -10,7 +10,7 @@ from rapidfuzz import fuzz, process
 from ..lint.draft import Span
 from ..lint.finding import Level
 from ..lint.pattern import Pattern
-from ..lint.workings import RoundWorking
+from .meeting import bad_meeting
 from .numbering import is_for, numbers_of
 from .rule import Case, Flags, Passes, Rule, Said
 
@@ -45,49 +45,20 @@ def _within(case: Case, span: Span, name: str) -> Span:
     return Span(span.start + at.start(), span.start + at.end()) if at else span
 
 
-def rejoins(pattern: Pattern, index: int) -> bool:
-    """Tell whether a round is the first for all sizes of its part after rounds for some of them only."""
-    here = pattern.rounds[index]
-    earlier = [round_ for round_ in pattern.rounds[:index] if round_.section == here.section and not round_.foundation]
-    if not earlier or here.sizes == () or not earlier[-1].sizes:
-        return False
-    before = set(earlier[-1].sizes)
-    own = set(range(pattern.sizes.number)) if here.sizes is None else set(here.sizes)
-    return before < own
-
-
 def _check_meeting(case: Case) -> Iterator[Said]:
-    for index, round_ in enumerate(case.pattern.rounds):
-        if not rejoins(case.pattern, index) or round_.loose or round_.directive is not None:
+    for index in range(len(case.pattern.rounds)):
+        meeting = bad_meeting(case, index)
+        if meeting is None:
             continue
-        working = case.workings.rounds[index]
-        misfits = _misfits(working)
-        fits = [
-            size
-            for size, one in enumerate(working.sizes)
-            if one and one.sure and one.count is not None and size not in misfits
-        ]
-        if not misfits or not fits or any(one and not one.sure for one in working.sizes):
-            continue
+        fits, misfits = meeting
         size, (span, left) = next(iter(misfits.items()))
-        one = working.sizes[size]
-        before = one.before if one else None
+        one = case.workings.rounds[index].sizes[size]
         item = next(item for item in (one.items if one else ()) if item.span == span)
         message = (
             f"the repeat fits {named(case, fits)} but not {named(case, list(misfits))}: "
-            f"{before} sts leave {left} over after whole repeats of {item.uses}"
+            f"{one.before if one else None} sts leave {left} over after whole repeats of {item.uses}"
         )
         yield Said(span, message, sizes=tuple(misfits))
-
-
-def _misfits(working: RoundWorking) -> dict[int, tuple[Span, int]]:
-    """Return, by size, the repeat that doesn't come out even and what it leaves."""
-    found: dict[int, tuple[Span, int]] = {}
-    for size, one in enumerate(working.sizes):
-        for item in one.items if one and one.sure and one.before is not None else ():
-            if item.left and item.to_end:
-                found.setdefault(size, (item.span, item.left))
-    return found
 
 
 # ---------------------------------------------------------------- sizes without a round

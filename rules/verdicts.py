@@ -13,6 +13,7 @@ from itertools import pairwise
 from ..lint.finding import Level
 from ..lint.pattern import At, Chain, Count, Evenly, Join, Repeat, RepeatRounds, Round, Step, Together, Work
 from ..lint.workings import Deed, Item, SizeWorking
+from .meeting import bad_meeting
 from .rule import Case
 
 ORDER = (
@@ -59,8 +60,9 @@ def troubles(case: Case) -> Iterator[Trouble]:
     told: dict[int, int] = {}  # by size: the round whose misfit explains a difference in the next stated count
     for index in range(len(case.pattern.rounds)):
         trouble = _trouble(case, index, told)
-        if trouble is not None:
-            yield trouble
+        if trouble is None or (trouble.rule == "repeat-does-not-fit" and bad_meeting(case, index)):
+            continue  # where sizes meet again, that rule speaks
+        yield trouble
 
 
 def troubles_of(case: Case, rule: str) -> Iterator[Trouble]:

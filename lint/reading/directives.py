@@ -112,11 +112,17 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
     if text_at(items, index) in ("rows", "rounds", "rnds", "rds") and back == 1 and relative:
         back = 2
     index += 1
-    first, last, listed, index = _numbers(items, index) if not relative else (None, None, (), index)
-    if not relative and first is None:
+    if not relative and figure_at(items, index) is not None and kind(items, index + 1) == "times":
+        relative, back = True, 1  # `rep row 3 times`: the number says how often
+    first, last, index = _numbers(items, index) if not relative else (None, None, index)
+    if not relative and (first is None or _of_chart(items, index)):
         return None
-    del listed
     return _finish(items, at, index, first, last, back, named)
+
+
+def _of_chart(items: Sequence[Item], index: int) -> bool:
+    """Tell whether the rounds named are those of a chart, which the words don't hold."""
+    return any(text_at(items, at) in ("chart", "diagram", "graph") for at in range(index, min(index + 4, len(items))))
 
 
 def _ordinal_reference(items: Sequence[Item], at: int, index: int) -> Directed | None:
@@ -138,7 +144,7 @@ def _round_follows(items: Sequence[Item], index: int) -> bool:
     return kind(items, index) == "round" and figure_at(items, index + 1) is not None
 
 
-def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None, tuple[int, ...], int]:
+def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None, int]:
     numbers: list[int] = []
     while True:
         if kind(items, index) == "round":
@@ -163,8 +169,8 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
                 break
             index = stop
     if not numbers:
-        return None, None, (), index
-    return numbers[0], numbers[-1], tuple(numbers), index
+        return None, None, index
+    return numbers[0], numbers[-1], index
 
 
 def _finish(

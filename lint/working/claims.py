@@ -25,7 +25,8 @@ def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: b
     `choose_spaces` is True where chains are counted as stitches in this draft's counts.
     """
     count = fabric.stitches
-    total = count + (fabric.chains if choose_spaces else 0)
+    if choose_spaces:
+        count += fabric.chains
     known = [claim for claim in claims if claim.figure.at(size) is not None]
     if not known:
         return Compared(None, count)
@@ -36,14 +37,10 @@ def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: b
     whole = next((claim for claim in stitches if claim.kind == "st"), None)
     if whole is not None:
         stated = _value(whole, size)
-        return Compared(
-            stated,
-            total if stated == total else count,
-            agrees=stated in (count, total) if choose_spaces else stated == count,
-        )
+        return Compared(stated, count, agrees=stated == count)
     stated = sum(_value(claim, size) for claim in stitches)
-    if stated in (count, total):
-        return Compared(stated, stated, agrees=True)
+    if stated == count:
+        return Compared(stated, count, agrees=True)
     if len(stitches) == 1:
         return _of_kind(stitches[0], fabric, size, count)
     return Compared(stated, count, agrees=False)
@@ -70,7 +67,6 @@ def _of_kind(claim: Claim, fabric: Fabric, size: int, count: int) -> Compared:
     stated = _value(claim, size)
     kinds = dict(fabric.kinds())
     made = kinds.get(claim.kind)
-    chain = kinds.get("ch", 0)
-    if made is not None and len(kinds) > 1 and stated in (made, made + chain):
+    if made is not None and len(kinds) > 1 and stated == made + kinds.get("ch", 0):
         return Compared(stated, stated, unit=claim.unit, agrees=True)
     return Compared(stated, count, unit="sts", agrees=stated == count)

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+
 from ..pattern import Pattern, RepeatRounds, Round
 
 MOST_ROUNDS = 600
+_Numbers = dict[int, list[int]]
+# the numbers of the pattern asked about last; patterns are asked about one after the other
+_last: list[tuple[tuple[Round, ...], _Numbers]] = []
 
 
 def covered(round_: Round, size: int) -> int:
@@ -18,22 +23,34 @@ def covered(round_: Round, size: int) -> int:
     return min(last - first + 1, MOST_ROUNDS)
 
 
+def _numbers(rounds: tuple[Round, ...]) -> _Numbers:
+    """Return, by number, the indices of the rounds that cover it for any size, in order."""
+    if _last and _last[0][0] is rounds:
+        return _last[0][1]
+    found: _Numbers = {}
+    for index, round_ in enumerate(rounds):
+        if round_.first is None:
+            continue
+        own: set[int] = set()
+        for first, last in zip(round_.first.values, (round_.last or round_.first).values, strict=False):
+            if first is not None and last is not None:
+                own.update(range(first, min(last, first + MOST_ROUNDS) + 1))
+        for number in own:
+            found.setdefault(number, []).append(index)
+    _last[:] = [(rounds, found)]
+    return found
+
+
 def find_round(pattern: Pattern, before: int, number: int, section: int | None = None) -> int | None:
     """Return the index of the nearest earlier round with a number, in the same section if it is there."""
     own = pattern.rounds[before].section if section is None else section
-    best: int | None = None
-    for index in range(before - 1, -1, -1):
-        round_ = pattern.rounds[index]
-        if round_.first is None:
-            continue
-        for size in range(len(round_.first.values)):
-            first, last = round_.first.values[size], (round_.last or round_.first).values[size]
-            if first is not None and last is not None and first <= number <= last:
-                if round_.section == own:
-                    return index
-                if best is None:
-                    best = index
-    return best
+    indices = _numbers(pattern.rounds).get(number, [])
+    earlier = indices[: bisect_left(indices, before)]
+    if not earlier:
+        return None
+    # sections follow one another, so a round of the same section can only be the nearest
+    same = [index for index in earlier[-40:] if pattern.rounds[index].section == own]
+    return same[-1] if same else earlier[-1]
 
 
 def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
@@ -49,9 +66,11 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
         return tuple(found)
     if what.back is None:
         return ()
-    earlier = [
-        n
-        for n in range(index)
-        if pattern.rounds[n].section == pattern.rounds[index].section and not pattern.rounds[n].foundation
-    ]
-    return tuple(earlier[-what.back :]) if len(earlier) >= what.back else ()
+    earlier: list[int] = []
+    for at in range(index - 1, -1, -1):
+        round_ = pattern.rounds[at]
+        if round_.section != pattern.rounds[index].section or len(earlier) == what.back:
+            break
+        if not round_.foundation:
+            earlier.append(at)
+    return tuple(reversed(earlier)) if len(earlier) == what.back else ()

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from rowcall.lint.proof import Proof, proof
 from rowcall.rules.book import all_rules
-from rowcall.rules.sizes import rejoins
+from rowcall.rules.meeting import rejoins
 
 FAMILY = [rule for rule in all_rules() if rule.family == "sizes"]
 

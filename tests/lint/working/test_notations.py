@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import pytest
-
 from rowcall.lint.draft import Draft
 from rowcall.lint.reading import read
 from rowcall.lint.working import work
@@ -37,7 +36,7 @@ ONE_ROUND = [
     (18, "sc 2, inc, *sc 2, inc; rep from * 4 times more", 24),
     (20, "*sc 2, inc; rep from * to last 2 sts, sc in last 2 sts", 26),
     (20, "*sc 2, inc; rep from * until 2 sts remain, sc 2", 26),
-    (20, "*sc in each of next 2 sts, 2 sc in next st; repeat from * across to last 2 sts, sc in each of last 2 sts", 26),
+    (20, "*sc in each of next 2 sts, 2 sc in next st; repeat from * across to last 2 sts, sc in last 2 sts", 26),
     (18, "+ 2 sc, inc + rep from + to + around", 24),
     (18, "** 2 sc, inc ** rep around", 24),
     (18, "*inc, 2 sc; rep from * to end of rnd", 24),
