@@ -112,11 +112,16 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Slip:
-    """A single small change after which a round and those that follow it agree for all sizes."""
+    """A single small change after which a round agrees for all sizes: the figure at `span` becomes `to`.
+
+    `round` is the round's index in the pattern. Where the span holds a list, `size` tells whose figure changes.
+    """
 
     round: int
     span: Span
-    to: str
+    value: int
+    to: int
+    size: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,4 +130,4 @@ class Workings:
 
     rounds: tuple[RoundWorking, ...]
     readings: tuple[Reading, ...] = ()
-    slips: tuple[tuple[int, tuple[Slip, ...]], ...] = ()  # by round index: candidates for a likely slip
+    slips: tuple[Slip, ...] = ()  # candidates for a likely slip, for the rounds that differ

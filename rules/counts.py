@@ -10,6 +10,7 @@ from ..lint.finding import Aside, Change, Level
 from ..lint.pattern import Claim, Evenly
 from ..lint.trade.tables import stitches
 from ..lint.workings import Deed, SizeWorking
+from .likely import likely_slips
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import figures_by_size, for_sizes, join_words, number_of, pencil_sum, round_name
 from .verdicts import Trouble, all_or, foundation_of, troubles_of
@@ -107,12 +108,13 @@ def _differing(case: Case, trouble: Trouble, message: str) -> Said:
     resumed = case.workings.rounds[trouble.index].resumed
     aside = _next_stated(case, trouble.index) if resumed else None
     asides = (Aside(aside, "the rounds after it go by the stated count"),) if aside else ()
+    likely, change = likely_slips(case, trouble.index) if resumed else ((), None)
     return Said(
         span=stated_span(case, trouble),
         message=message,
         sizes=trouble.said_sizes(case),
-        sum=pencil_sum(case, trouble.index, trouble.sizes),
-        change=_corrected(case, trouble),
+        sum=(*pencil_sum(case, trouble.index, trouble.sizes), *likely),
+        change=change or _corrected(case, trouble),
         asides=asides,
         level=trouble.level,
     )
@@ -151,11 +153,13 @@ def _unfitting(case: Case, trouble: Trouble, message: str) -> Said:
     items = trouble.workings(case)[0].items
     round_ = case.pattern.rounds[trouble.index]
     span = _stripped(case, Span(items[0].span.start, items[-1].span.end)) if items else round_.heading
+    likely, change = likely_slips(case, trouble.index)
     return Said(
         span=span,
         message=message,
         sizes=trouble.said_sizes(case),
-        sum=pencil_sum(case, trouble.index, trouble.sizes),
+        sum=(*pencil_sum(case, trouble.index, trouble.sizes), *likely),
+        change=change,
         level=trouble.level,
     )
 

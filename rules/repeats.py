@@ -9,6 +9,7 @@ from ..lint.draft import Span
 from ..lint.finding import Level
 from ..lint.pattern import At, Count, LooseMark, MarkTrouble, Repeat, Round, Step, Together, Work
 from ..lint.workings import Item, SizeWorking, Standing
+from .likely import likely_slips
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import figures_by_size, for_sizes, join_words, number_of, pencil_sum, round_name
 from .verdicts import Trouble, counted_repeat, keeper, next_stated, troubles_of
@@ -77,20 +78,27 @@ def _repeat_count_differs(case: Case) -> Iterator[Said]:
         own = owns[0]
         before = own.before or 0
         times = "once" if item.times == 1 else f"{item.times} times"
-        fate = f"leaves {own.left} of {before}" if own.left else f"wants {own.short} more than the {before} there are"
+        fate = (
+            f"leaves {own.left} of {before} sts"
+            if own.left
+            else f"wants {own.short} sts more than the {before} there are"
+        )
         needed = item.times + (own.left - own.short) // item.uses
         which = for_sizes(case, trouble.sizes[:1])
-        message = f"{times} {number_of(item.uses)} in {round_name(round_)} {fate} sts{which}, {needed} times would fit"
+        message = f"{times} {number_of(item.uses)} in {round_name(round_)} {fate}{which}, {needed} times would fit"
         span = step.times.span or (step.times.number.span if step.times.number else step.span)
         yield _said(case, trouble, span, message)
 
 
 def _said(case: Case, trouble: Trouble, span: Span, message: str, more: tuple[str, ...] = ()) -> Said:
+    likely, change = likely_slips(case, trouble.index)
+    more = (*more, *likely)
     return Said(
         span=span,
         message=message,
         sizes=trouble.said_sizes(case),
         sum=(*pencil_sum(case, trouble.index, trouble.sizes)[: 8 - len(more)], *more),
+        change=change,
         level=trouble.level,
     )
 

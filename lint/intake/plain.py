@@ -88,6 +88,7 @@ def drafts_in(folder: str | Path) -> tuple[Path, ...]:
         path
         for path in root.rglob("*")
         if path.suffix.lower() in ENDINGS
+        and path.stem.lower() != "readme"
         and not any(part.startswith(".") for part in path.relative_to(root).parts)
         and path.is_file()
     )

@@ -24,12 +24,13 @@ from ..pattern import (
     Work,
     WorkEven,
 )
-from ..workings import Reading, RoundWorking, SizeWorking, Standing, Workings
+from ..workings import Reading, RoundWorking, SizeWorking, Slip, Standing, Workings
 from .claims import Compared, compare
 from .fabric import Fabric, plain
 from .hook import CannotWork
 from .otherwise import other_ways
 from .references import MOST_ROUNDS, covered, find_round, targets_of
+from .slips import slips
 from .stitching import Made, begins_piece, work_round
 
 AHEAD = 3
@@ -75,6 +76,7 @@ class _Worker:
     inline: dict[int, bool] = field(default_factory=dict[int, bool])
     section: int = -1
     here: set[str] = field(default_factory=set[str])
+    below: dict[int, list[Fabric | None]] = field(default_factory=dict[int, list["Fabric | None"]])
 
     def choose(self, key: str, usual: bool) -> bool:
         """Answer a question, and remember that it came up."""
@@ -100,6 +102,7 @@ class _Worker:
         round_ = self.pattern.rounds[index]
         self.here = set()
         self._enter(round_)
+        self.below[index] = [state.fabric for state in self.states]
         sizes: list[SizeWorking | None] = []
         reason: str | None = None
         unit = "sts"
@@ -463,8 +466,11 @@ def _score(done: Sequence[RoundWorking]) -> tuple[int, int, int]:
 
 
 def _work(pattern: Pattern, answers: Answers, asked: _Asked) -> list[RoundWorking]:
-    states = [_State() for _ in range(pattern.sizes.number)]
-    return _Worker(pattern, answers, asked, states).run()
+    return _worker(pattern, answers, asked).run()
+
+
+def _worker(pattern: Pattern, answers: Answers, asked: _Asked) -> _Worker:
+    return _Worker(pattern, answers, asked, [_State() for _ in range(pattern.sizes.number)])
 
 
 def work(pattern: Pattern) -> Workings:
@@ -494,7 +500,19 @@ def work(pattern: Pattern) -> Workings:
             readings.append(
                 Reading(key, answers.chosen.get(key, now), 0, max(0, agree), max(0, otherwise), said=key in said)
             )
-    return Workings(tuple(best), tuple(readings))
+    return Workings(tuple(best), tuple(readings), _slips(pattern, answers, asked))
+
+
+def _slips(pattern: Pattern, answers: Answers, asked: _Asked) -> tuple[Slip, ...]:
+    """Look for likely slips in the rounds that differ, under the answers found."""
+    worker = _worker(pattern, answers, asked)
+    found: list[Slip] = []
+    for one in worker.run():
+        round_ = pattern.rounds[one.index]
+        if one.standing is Standing.DIFFERS and round_.directive is None and covered(round_, 0) == 1:
+            stated = [size.stated if size else None for size in one.sizes]
+            found.extend(slips(one.index, round_.steps, worker.below[one.index], stated, worker.choose))
+    return tuple(found)
 
 
 def _unworked(pattern: Pattern, index: int) -> RoundWorking:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import pytest
-from rowcall.lint.finding import Finding, Level
+from rowcall.lint.draft import Span
+from rowcall.lint.finding import Change, Finding, Level
 from rowcall.lint.proof import proof
 from rowcall.rules import counts, counts_stated, repeats, repeats_of_rounds
 
@@ -169,14 +170,17 @@ def test_several_wrong_figures_are_mended_together_in_the_style_of_the_list() ->
     assert finding.change.to == "18, 20"
 
 
-def test_no_change_is_proposed_where_the_next_rounds_go_by_the_stated_count() -> None:
+def test_the_words_are_to_change_where_the_next_rounds_go_by_the_stated_count() -> None:
+    # 15 + 2 = 17; of all single figures only 3 sc for 2 makes 18 of 16 sts, and 20 of 18, and 22 of 20
     text = (
         f"{HAT}Rnd 3: Sc in next 15 (17, 19) sts, 2 sc in next st = 18 (20, 22) sc\n"
         "Rnd 4: *Sc2tog; rep from * around = 9 (10, 11) sc\n"
     )
     (finding,) = findings(text)
 
-    assert (finding.rule, finding.sizes, finding.change) == ("count-differs", (), None)
+    assert (finding.rule, finding.sizes) == ("count-differs", ())
+    assert finding.change == Change(Span(text.index("2 sc in next st ="), text.index(" sc in next st =")), "3")
+    assert finding.sum[-1] == 'likely slip: "2" for "3"'
     assert [aside.label for aside in finding.asides] == ["the rounds after it go by the stated count"]
 
 
