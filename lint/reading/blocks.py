@@ -122,7 +122,7 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
         return {}
     starts: dict[int, Heading] = {}
     before: _Line | None = None
-    for line in lines:
+    for number, line in enumerate(lines):
         broken = (
             before is not None and not before.blank and not _COMPLETE.search(text[before.span.start : before.span.end])
         )
@@ -130,7 +130,12 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
         if line.blank or (broken and starts):
             continue
         heading = bare_heading(text, line.start, line.span.end)
-        if heading and _STITCHY.search(text, heading.body, line.span.end):
+        if heading is None:
+            continue
+        below = (
+            lines[number + 1].span.end if number + 1 < len(lines) and heading.body >= line.span.end else line.span.end
+        )
+        if _STITCHY.search(text, heading.body, below):
             starts[line.start] = heading
     if not starts:
         return {}

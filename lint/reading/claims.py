@@ -172,11 +172,16 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         end = stop
     while kind(items, end) in ("total",) or text_at(items, end) in ("now", "made", "total", "around"):
         end += 1
-    if what in ("-", ":", "|") and not _closes(items, end):
+    if what in ("-", ":", "|") and (not _closes(items, end) or _works_on(items, end)):
         return None
     if what not in ("=", "-", ":", "|") and claim.kind == "other":
         return None
     return tuple(found), end
+
+
+def _works_on(items: Sequence[Item], index: int) -> bool:
+    """Tell whether stitches are worked after an index, so that what stood before it is no closing count."""
+    return any(word.kind in ("stitch", "next", "each", "rep", "skip", "*") for word in flat(items[index:]))
 
 
 def _named(items: Sequence[Item], index: int) -> bool:
@@ -184,7 +189,7 @@ def _named(items: Sequence[Item], index: int) -> bool:
 
 
 def _closes(items: Sequence[Item], index: int) -> bool:
-    return kind(items, index) in ("", ".", ";", "group", ",", "|") or index >= len(items)
+    return kind(items, index) in ("", ".", ";", "group", ",", "|", "-") or index >= len(items)
 
 
 def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:

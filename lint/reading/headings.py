@@ -62,11 +62,12 @@ _WORD = re.compile(
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
-    rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=\s*(?:rnd|round|row)s?\b))"
-    rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND})",
+    rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=\s*(?:(?:rnd|round|row)s?\b|r\s*[:.)])))"
+    rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND}|r(?=\s*[:.)]))",
     re.IGNORECASE,
 )
-_BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):])(?!\d)\s*")
+_BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):|])(?!\d)\s*")
+_ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
     rf"(?P<prefix>(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
@@ -344,7 +345,7 @@ def prefixed_heading(text: str, at: int, end: int) -> Heading | None:
 
 def bare_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a number standing for a heading: `3.`, `11-23.`, `4)`."""
-    match = _BARE.match(text, at, end)
+    match = _BARE.match(text, at, end) or _ALONE.match(text, at, end)
     if match is None:
         return None
     pairs = _pairs(match["nums"])

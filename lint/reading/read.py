@@ -13,7 +13,7 @@ from .mending import mended
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
 from .sizes import find_sizes, titled_sizes
-from .specials import definitions, with_defined
+from .specials import definitions, run_on_definitions, with_defined
 from .words import Words, lexicon, words_of
 
 
@@ -29,8 +29,8 @@ def read(draft: Draft) -> Pattern:
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
     words = Words.made_of(mended(words_of(text, lex)))
     head = _head(found, len(text))
-    defined = tuple(definitions(text, head, words))
-    words = with_defined(words, defined, frozenset(lex.stitches) | frozenset(lex.labels))
+    defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
+    words = with_defined(text, words, defined, frozenset(lex.stitches) | frozenset(lex.labels))
     sizes = _sizes(text, found, words, head)
     start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
     assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0)

@@ -71,6 +71,7 @@ _ABBREVIATED = (
 )
 _CHANGES = {
     "through",
+    "before",
     "layers",
     "omit",
     "omitting",

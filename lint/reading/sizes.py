@@ -55,6 +55,12 @@ def _candidates(text: str) -> Iterable[_Candidate]:
     lines = list(re.finditer(r"[^\n]+", text))
     for index, line in enumerate(lines):
         if _HEADER.match(line[0]):
+            if index + 1 < len(lines):
+                below = lines[index + 1]
+                bare = re.sub(r"\([^()]*\)", "", below[0])
+                found = _candidate(bare, below.start(), _SPLIT_BY_COMMA)
+                if found and found.known == len(found.names):
+                    yield _Candidate(found.names, Span(below.start(), below.end()), found.known)
             names: list[str] = []
             end = line.end()
             for entry in lines[index + 1 : index + 14]:
@@ -69,6 +75,9 @@ def _candidates(text: str) -> Iterable[_Candidate]:
             match = pattern.search(line[0])
             if match is None:
                 continue
+            bare = _candidate(re.sub(r"\([^()]*\d[^()]*\)", "", match["list"]), line.start(), _SPLIT_BY_COMMA)
+            if bare and bare.known == len(bare.names):
+                yield bare
             for split in (_SPLIT_BY_COMMA, _SPLIT):
                 if found := _candidate(_first_list(match["list"]), line.start() + match.start("list"), split):
                     yield found

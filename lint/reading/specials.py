@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..draft import Span
@@ -43,6 +43,25 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
         yield Definition(term, span, said, _make(term, text[said.start : said.end], words.within(said)))
 
 
+_SHORT_ENTRY = re.compile(
+    r"(?P<term>[A-Za-z][\w.]{0,9}(?: [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>[A-Za-z][^,;=:\n]{2,60})(?=[,;\n]|$)"
+)
+
+
+def run_on_definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
+    """Find abbreviations listed on one line: `X - single crochet, V - increase, A - decrease`."""
+    for line in re.finditer(r"[^\n]+", text[head.start : head.end]):
+        found = list(_SHORT_ENTRY.finditer(line[0]))
+        if len(found) < 3:
+            continue
+        for match in found:
+            start = head.start + line.start()
+            term = Span(start + match.start("term"), start + match.end("term"))
+            said = Span(start + match.start("words"), start + match.end("words"))
+            make = _make(match["term"], text[said.start : said.end], words.within(said))
+            yield Definition(match["term"], term, said, make)
+
+
 def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     """Work out what a described stitch uses and makes; None where its words don't tell."""
     name = re.sub(r"\s+", " ", term.lower())
@@ -62,6 +81,8 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
         return make
     if _INCREASE.search(said):
         return Make(name, 1, 2, 1)
+    if re.fullmatch(r"(?i)\s*(?:single crochet|column without (?:a )?crochet|simple column)\s*", said):
+        return Make("sc", 1, 1, 1)
     named = [word.stitch for word in words if word.stitch is not None and word.stitch.kind in ("basic", "post")]
     if len(named) == 1 and named[0].uses is not None and named[0].makes is not None and len(words) <= 8:
         return Make(named[0].id, named[0].uses, named[0].makes, named[0].height)
@@ -84,12 +105,13 @@ def _of_step(name: str, step: Step) -> Make | None:
     return None
 
 
-def with_defined(words: Words, defined: Sequence[Definition], known: frozenset[str]) -> Words:
+def with_defined(text: str, words: Words, defined: Sequence[Definition], known: frozenset[str]) -> Words:
     """Label the words of defined terms as stitches, wherever they stand.
 
     `known` are ids and spellings that the trade tables already hold; those keep their own meaning.
     """
     terms: dict[tuple[str, ...], Stitch] = {}
+    letters = {d.term: d.make for d in defined if len(d.term) == 1 and d.term.isupper() and d.make is not None}
     for definition in defined:
         parts = tuple(re.findall(r"\d+|[^\W\d_]+", definition.term.lower()))
         if (
@@ -103,6 +125,8 @@ def with_defined(words: Words, defined: Sequence[Definition], known: frozenset[s
         make = definition.make
         kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
         terms[parts] = Stitch(" ".join(parts), "crochet", (), (), make.uses, make.makes, make.height, kind)
+    if letters:
+        words = Words.made_of(tuple(_lettered(word, text, letters) for word in words.all))
     if not terms:
         return words
     longest = max(len(parts) for parts in terms)
@@ -122,3 +146,13 @@ def with_defined(words: Words, defined: Sequence[Definition], known: frozenset[s
             found.append(everything[index])
             index += 1
     return Words.made_of(tuple(found))
+
+
+def _lettered(word: Word, text: str, letters: Mapping[str, Make]) -> Word:
+    """Label a capital letter that the draft defines as a stitch: `6X` where X is single crochet."""
+    make = letters.get(text[word.span.start : word.span.end])
+    if make is None:
+        return word
+    kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
+    stitch = Stitch(make.kind, "crochet", (), (), make.uses, make.makes, make.height, kind)
+    return replace(word, kind="stitch", stitch=stitch, value=None)

@@ -138,6 +138,8 @@ class StitchReader(SpreadReader):
         make = make_of(word)
         index += 1
         make, index = self._combined(make, word, index)
+        if word.stitch is not None and word.stitch.kind in ("increase", "decrease") and self._names_its_stitch(index):
+            index += 2
         before_times: Times | None = None
         after_number: Figure | None = None
         if number is None:
@@ -166,6 +168,12 @@ class StitchReader(SpreadReader):
             times=before_times,
         )
         return True
+
+    def _names_its_stitch(self, index: int) -> bool:
+        """Tell whether `1 sc` after a decrease says what it is worked in, and is no step of its own: `dec 1 sc;`."""
+        figure = figure_at(self.items, index)
+        closes = kind(self.items, index + 2) in ("", ";", ".", ",", "*") and kind(self.items, index + 1) == "stitch"
+        return figure is not None and figure.values == (1,) and closes
 
     def _combined(self, make: Make | None, word: Word, index: int) -> tuple[Make | None, int]:
         """Take `sc inc`, `sc dec`, `dec sc` as one; take `sc 2 tog` and `hdc 3 together` as a decrease."""
@@ -402,7 +410,7 @@ def _placed_steps(make: Make, number: Figure | None, placed: Placed, span: Span,
         if same and not placed.each:
             return [Work(make, one, where, span)]
         return [Work(make, count, where, span, ambiguous=not placed.each)]
-    if trailing and many and where.at is At.EACH:
+    if trailing and many and where.at is At.EACH and not placed.each:
         # `sc 24 around`
         return [Work(make, one, Where(At.NEXT, count, span=where.span), span)]
     return [Work(make, count, where, span)]

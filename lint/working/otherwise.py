@@ -5,23 +5,30 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from ..pattern import Chain, Join, Repeat, Step, Work
+from ..pattern import At, Chain, Count, Figure, Join, Remark, Repeat, Step, Times, Work
 
 
 def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
     """Yield the steps of a round as they may also be meant.
 
-    `2 sc, inc x 6`: the number may be meant for all that stands before it. `*2 sc, inc* x 6` and the like are not
-    ambiguous and yield nothing.
+    `2 sc, inc x 6` and `sc 2, inc around`: the number of times, or the word around, may be meant for all that stands
+    before it and not only for the last stitch.
     """
-    yield from _number_for_all(steps)
-
-
-def _number_for_all(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
     for index, step in enumerate(steps):
-        if isinstance(step, Repeat) and step.mark == "" and step.times.number is not None:
-            start = next((n for n, part in enumerate(steps) if not isinstance(part, Chain | Join)), index)
-            body = steps[start:index]
-            if body and all(isinstance(part, Work) for part in body):
-                whole = replace(step, steps=(*body, *step.steps), span=body[0].span.cover(step.span))
-                yield (*steps[:start], whole, *steps[index + 1 :])
+        start = next((n for n, part in enumerate(steps) if not isinstance(part, Chain | Join | Remark)), index)
+        body = steps[start:index]
+        if not body or not all(isinstance(part, Work) and part.where.at is At.NEXT for part in body):
+            continue
+        if (whole := _with_all(step, body)) is not None:
+            yield (*steps[:start], whole, *steps[index + 1 :])
+
+
+def _with_all(step: Step, body: Sequence[Step]) -> Repeat | None:
+    """Return the repeat of the body and a last step, where that step is said several times or around; else None."""
+    if isinstance(step, Repeat) and step.mark == "":
+        return replace(step, steps=(*body, *step.steps), span=body[0].span.cover(step.span))
+    if isinstance(step, Work) and step.where.at is At.EACH and step.where.leave is None:
+        one = Figure((1,), step.span)
+        last = replace(step, where=replace(step.where, at=At.NEXT, number=one))
+        return Repeat((*body, last), Times(Count.TO_END), body[0].span.cover(step.span), mark="")
+    return None

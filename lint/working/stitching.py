@@ -162,7 +162,11 @@ class Stitcher(Hook):
         """Work a stitch into its places."""
         where, make = step.where, step.make
         times = self.number(step.times)
-        if make.kind == "slst" and where.at is not At.EACH and (not self.worked or not _more_work(rest)):
+        if (
+            make.kind == "slst"
+            and where.at not in (At.EACH, At.FROM_HOOK)
+            and (not self.worked or not _more_work(rest))
+        ):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True
@@ -240,6 +244,8 @@ class Stitcher(Hook):
         where, make = step.where, step.make
         if where.target.space and not where.target.also_spaces:
             number = self.left(spaces=True)
+            if number == 0 and not self.passed:
+                raise CannotWork("the spaces it goes into were not found in the row below")
             if number == 0 and self.passed:
                 # `sc in each sc and 8 sc in each ch-8 sp`: the spaces were passed by the stitches said first
                 number, self.passed = self.passed, 0
@@ -278,6 +284,8 @@ class Stitcher(Hook):
         ):
             number, times = 1, number
         if where.target.space:
+            if self.cursor is not None and not self.cursor.fabric.spaces and not self.cursor.fabric.ring:
+                raise CannotWork("the spaces it goes into were not found in the row below")
             self.take(number, spaces=True)
         elif make.uses:
             self.take(number * make.uses)
