@@ -169,6 +169,7 @@ class Work:
     span: Span
     ambiguous: bool = False
     bare: bool = False
+    skipped_count: bool | None = None  # into the nth chain from the hook: whether the chains before it count as one
 
 
 @dataclass(frozen=True, slots=True)
@@ -473,11 +474,15 @@ class ChainRule(Enum):
 
 @dataclass(frozen=True, slots=True)
 class ChainNote:
-    """A note on beginning chains; `n` is the chain length it speaks of, None for all."""
+    """A note on beginning chains; `n` is the chain length it speaks of, None for all.
+
+    `skipped` is True where it speaks of the chains skipped at the start of the first row.
+    """
 
     rule: ChainRule
     span: Span
     n: int | None = None
+    skipped: bool = False
 
 
 @dataclass(frozen=True, slots=True)

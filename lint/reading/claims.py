@@ -150,7 +150,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     what = kind(items, index)
     at = index
     if what in ("=", "-", ":", "|"):
-        while kind(items, at) in ("=", "-", ":", "|", "total", "noise") or text_at(items, at) in _YOU_HAVE:
+        while kind(items, at) in ("=", "-", ":", "|", ">", "total", "noise") or text_at(items, at) in _YOU_HAVE:
             at += 1
     elif text_at(items, index) in _YOU_HAVE or what == "total":
         spoken = 0

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import Chain, Figure, Join, Remark, Ring, Turn
+from ..pattern import At, Chain, Figure, Join, Remark, Ring, Turn, Work
 from .marks import Item, flat, kind, text_at
 from .reader import Reader
 from .words import Word
@@ -44,7 +44,11 @@ class JoinReader(Reader):
                     chain = False
             if what == "ring":
                 ring = True
-            if what == "number" and self._kind(1) in ("stitch", "-") and self._kind(-1) not in ("-", "stitch"):
+            if (
+                what == "number"
+                and self._kind(1) in ("stitch", "-")
+                and self._kind(-1) not in ("-", "stitch", "between")
+            ):
                 chain_at = self.at + (2 if self._kind(1) == "-" else 1)
                 named = self.items[chain_at] if chain_at < len(self.items) else None
                 if not (
@@ -122,6 +126,9 @@ class JoinReader(Reader):
     def _apply_counts(self, items: Sequence[Item], *, says_not: bool) -> None:
         for index in range(len(self.steps) - 1, -1, -1):
             step = self.steps[index]
+            if isinstance(step, Work) and step.where.at is At.FROM_HOOK:
+                self.steps[index] = replace(step, skipped_count=not says_not)
+                return
             if isinstance(step, Chain):
                 stitch = next((w.stitch for w in flat(items) if w.stitch and w.stitch.kind != "chain"), None)
                 space = _space_counted(items)

@@ -47,7 +47,8 @@ def chain_notes(text: str, start: int) -> Iterator[ChainNote]:
         number = chain["n"] or chain["uk"]
         rule = ChainRule.COUNTS_NOT if _NOT.search(words) else ChainRule.COUNTS
         span = Span(start + sentence.start(), start + sentence.end())
-        yield ChainNote(rule, span, int(number) if number else None)
+        skipped = bool(re.search(r"(?i)\b(?:skip(?:ped)?|missed)\b", words))
+        yield ChainNote(rule, span, int(number) if number and not skipped else None, skipped)
 
 
 def elisions(text: str, start: int) -> Iterator[Elided]:

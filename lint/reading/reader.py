@@ -73,6 +73,8 @@ _CHANGES = {
     "through",
     "before",
     "layers",
+    "walls",
+    "thicknesses",
     "omit",
     "omitting",
     "except",

@@ -77,8 +77,8 @@ class StitchReader(SpreadReader):
         word = self.items[index] if index < len(self.items) else None
         if not isinstance(word, Word) or word.stitch is None:
             return False
-        if word.stitch.kind in ("increase", "decrease") and text_at(self.items, index - 1) == "of":
-            return False  # `one more round of increases`
+        if word.stitch.kind in ("increase", "decrease") and text_at(self.items, index - 1) in ("of", "no", "any"):
+            return False  # `one more round of increases`, `no inc`
         if (
             number is None
             and kind(self.items, index - 1) == "into"
@@ -212,7 +212,7 @@ class StitchReader(SpreadReader):
     def _number_after(self, index: int) -> tuple[int, Figure | None, Times | None]:
         """Read a number after the stitch: `sc 7`, `sc x 4`, `dc 5 times in next ch`, `hdc2tog (twice)`."""
         at = index
-        if kind(self.items, at) == "-":
+        if kind(self.items, at) == "-" and not self.items[at].blank:
             at += 1
         if kind(self.items, at) == "loops":
             at += 1

@@ -130,7 +130,7 @@ class Stitcher(Hook):
             case Work():
                 self.work(step, rest, top=top)
             case Chain():
-                self.chain(step, rest)
+                self.chain(step, rest, top=top)
             case Skip():
                 self.skip(step, top=top)
             case Together():
@@ -229,7 +229,9 @@ class Stitcher(Hook):
             if self.cursor is None:
                 raise CannotWork("the chain it is worked into is not known")
             self.short += nth - self.cursor.fabric.stitches
-        counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
+        counted = step.skipped_count
+        if counted is None:
+            counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
         self.row = Row()
         if counted:
             self.row.add(Spot(step.make.kind))
@@ -245,8 +247,10 @@ class Stitcher(Hook):
         if where.target.space and not where.target.also_spaces:
             number = self.left(spaces=True)
             if number == 0 and not self.passed:
-                raise CannotWork("the spaces it goes into were not found in the row below")
-            if number == 0 and self.passed:
+                # no chain spaces: the gaps between the stitches are meant, as many as there are stitches
+                number = self.left()
+                self.take(number)
+            elif number == 0:
                 # `sc in each sc and 8 sc in each ch-8 sp`: the spaces were passed by the stitches said first
                 number, self.passed = self.passed, 0
             else:
@@ -330,9 +334,13 @@ class Stitcher(Hook):
         times = 1 if where.at in (At.SAME, At.RING) else taken
         self.note(Deed.WORK, step.span, taken, stitches_of(segments) * times, top=top)
 
-    def chain(self, step: Chain, rest: Sequence[Step]) -> None:
+    def chain(self, step: Chain, rest: Sequence[Step], *, top: bool) -> None:
         """Make chains: a foundation, a beginning chain, or a space."""
         number = self.number(step.n)
+        if self.cursor is None and self.fresh and _into_ring(rest):
+            # `ch 3, 11 dc in magic ring`: the ring is named only with the stitches
+            self.cursor = Cursor(Fabric(ring=True))
+            self.starts = True
         foundation = (
             step.beginning
             and ((self.cursor is None and self.fresh) or _into_chain(rest))
@@ -358,7 +366,7 @@ class Stitcher(Hook):
             return
         if step.counts:
             self.row.add(Spot(step.kind or "ch"))
-        elif any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
+        elif not top or any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
             self.row.add(Spot(SPACE, number))
 
     def skip(self, step: Skip, *, top: bool) -> None:
@@ -498,6 +506,16 @@ def _beyond_height(number: int, rest: Sequence[Step]) -> int:
         if works:
             return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
     return 0
+
+
+def _into_ring(rest: Sequence[Step]) -> bool:
+    """Tell whether the first stitches to come go into a ring that is named only there."""
+    for step in rest:
+        if isinstance(step, Work | Together):
+            return step.where.at is At.RING
+        if isinstance(step, Ring | Repeat):
+            return False
+    return False
 
 
 def _into_chain(rest: Sequence[Step]) -> bool:

@@ -31,7 +31,7 @@ from .hook import CannotWork
 from .otherwise import other_ways
 from .references import MOST_ROUNDS, covered, find_round, targets_of
 from .slips import slips
-from .stitching import Made, begins_piece, work_round
+from .stitching import Made, begins_piece, unread_in, work_round
 
 AHEAD = 3
 
@@ -227,6 +227,8 @@ class _Worker:
         return working, compared, resumed, covers
 
     def _work(self, index: int, round_: Round, size: int, state: _State) -> tuple[Made, int, tuple[int, ...]]:
+        if round_.directive is not None and any(unread_in(round_.steps)):
+            raise CannotWork("what is different from the rounds it refers to was not understood")
         if isinstance(round_.directive, RepeatRounds):
             return self._repeated(index, round_, round_.directive, size, state)
         if isinstance(round_.directive, WorkEven):
@@ -447,6 +449,9 @@ def _said(pattern: Pattern) -> dict[str, bool]:
     """Return what the draft's notes settle of beginning chains."""
     said: dict[str, bool] = {}
     for note in pattern.conventions.chains:
+        if note.skipped:
+            said.update({f"skipped-{nth}-count": note.rule is ChainRule.COUNTS for nth in range(2, 7)})
+            continue
         lengths = (note.n,) if note.n is not None else (1, 2, 3, 4, 5)
         counts = note.rule is ChainRule.COUNTS
         for length in lengths:
