@@ -32,6 +32,7 @@ class Block:
     heading: Heading | None = None
     body: Span | None = None
     after_gap: bool = False
+    leads: bool = False  # words on the same line right before a heading
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +56,7 @@ _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _AGAIN = re.compile(
     r"(?:Rep(?:eat)?|REP(?:EAT)?|Work even|Work as)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
+_STARRED = re.compile(r"\*+\s*[a-z][^*\n]*\b(?:go|stop|skip|continue|proceed|move|end)\b[^*\n]*\*+\s*$", re.IGNORECASE)
 _GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
 _NOT_TITLE = re.compile(
     r"(?i)^(?:rep(?:eat)?|fasten|finish|stuff|weave|sew|join|turn|work|cut|leave|with|using|continue|cont|change|switch|note|and|then|ch|chain|make|place|begin|"
@@ -197,6 +199,12 @@ def _is_real(text: str, heading: Heading, line: _Line) -> bool:
     return bool(_DIRECTIVE.match(rest)) and bool(_STITCHY.search(rest))
 
 
+# `Child size only - ` at the end of a round into which the next one's heading is glued
+_FOR_SIZES = re.compile(
+    r"(?<=[.)\]}])\s*(?:[A-Z\d][\w', &/-]{0,40}?\bonly|(?:both|all) sizes)\s*[:-]?\s*$", re.IGNORECASE
+)
+
+
 def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
     """Cut a draft (its cleaned text given) into blocks, in order."""
     lines = _lines(draft, text)
@@ -218,7 +226,7 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
             kind = Kind.TITLE if not here and _is_title(text, line) else Kind.LINE
             words = Span(line.start, len(text[:stop].rstrip()))
             if words.end > words.start:
-                found.append(Block(kind, words, after_gap=gap))
+                found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
             if not here:
                 gap = False
                 index += 1
@@ -231,9 +239,13 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
             else:
                 end_line = _last_line(text, lines, index, heading, starts, wide)
                 body = Span(heading.body, max(heading.body, _body_end(lines[end_line], starts, heading.body)))
-            stop = len(text[: body.end].rstrip()) if body.end > body.start else body.end
+            glued = number + 1 < len(here) or body.end in headings
+            tail = _FOR_SIZES.search(text, body.start, body.end) if glued else None
+            stop = len(text[: tail.start() if tail else body.end].rstrip()) if body.end > body.start else body.end
             body = Span(min(body.start, max(stop, heading.span.end)), max(stop, heading.span.end))
             found.append(Block(Kind.ROUND, Span(heading.span.start, body.end), heading, body, gap))
+            if tail:
+                found.append(Block(Kind.LINE, Span(tail.start(), len(text[: tail.end()].rstrip())), leads=True))
             gap = False
         if end_line > index:
             later = [start for start in starts if lines[end_line].span.start <= start < lines[end_line].span.end]
@@ -306,7 +318,7 @@ def _continues(
         return True
     if _AGAIN.match(words) and not before.rstrip().endswith(","):
         return False
-    if _FOOTNOTE.match(words) or _SIZES_ONLY.search(words):
+    if _FOOTNOTE.match(words) or _STARRED.match(words) or _SIZES_ONLY.search(words):
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):
         return True

@@ -150,7 +150,7 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
         if kind(items, index) == "round":
             index += 1
             continue
-        figure = figure_at(items, index)
+        figure = figure_at(items, index) if kind(items, index) == "number" else None
         if figure is None or figure.values[0] is None:
             break
         if figure.is_list or (kind(items, index + 1) in ("stitch", "st", "times", "more") and numbers):

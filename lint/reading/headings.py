@@ -48,7 +48,8 @@ class Heading:
 
 _ROUND = r"(?:rounds?|rnds?|rds?|rows?|rws?|rn)(?![a-z])\.?"
 _SHORT = r"(?:r)\b\.?(?=\s?[\dlI])"
-_NUM = r"[\dlI]*\d[\dlI]*|[lI](?![a-z])"
+_NUM = r"[\dlI]*\d[\dlI]*|(?-i:[lI])(?![a-zA-Z])"
+_MORE = r"\d[\dlI]*|(?-i:[lI])\d[\dlI]*"
 _ORD = r"\d+\s?(?:st|nd|rd|th)"
 _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
 _R = r"(?:(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*)?"
@@ -58,7 +59,7 @@ _SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))
 
 _WORD = re.compile(
     rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)))\s*(?:\#|no\.?\s*)?"
-    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_NUM})(?![a-z\d]|\s*(?:sc|dc|hdc|sts?|tr)\b))*|(?=[(\[]\s*\d+\s*[,/]))",
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_MORE})(?![a-z\d]|\s*(?:sc|dc|hdc|sts?|tr)\b))*|(?=[(\[]\s*\d+\s*[,/]))",
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
@@ -87,7 +88,7 @@ _MEASURE = re.compile(
     r"\s*(?:=|measures?\b|are\b|is\b|may\b|can\b|should\b|form\b|will\b|forms\b|of\b|from\b|only\b|again\b|on\b)",
     re.IGNORECASE,
 )
-_RANGE = re.compile(rf"({_NUM})\s*(?:(?:-+|to|through|thru)\s*{_R}\s*({_NUM}))?", re.IGNORECASE)
+_RANGE = re.compile(rf"({_NUM})\s*(?:(?:-+|to|through|thru)\s*{_R}\s*({_MORE}))?", re.IGNORECASE)
 
 
 def _int(text: str) -> int:
@@ -370,7 +371,7 @@ def heading_at(text: str, at: int, end: int) -> Heading | None:
 
 
 _MIDDLE = re.compile(
-    r"(?:(?<=[.)\];:}])|(?<=[.)\];:}]\s)|(?<=[.)\];:}]\s\s)|(?<=\n))"
+    r"(?:(?<=[.)\];:}])|(?<=[:-]\s)|(?<=[.)\];:}]\s)|(?<=[.)\];:}]\s\s)|(?<=\n))"
     r"(?=(?:rounds?|rnds?|rds?|rows?|r)\.?\s?\d|\d+(?:st|nd|rd|th)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|next\s+(?:rounds?|rnds?|rows?)\b)",
     re.IGNORECASE,
 )

@@ -56,6 +56,11 @@ class _Seen:
         )
 
 
+def _goes_into_last(items: Sequence[Item], index: int) -> bool:
+    """Tell whether `in last 2 sts` names the place and not where to stop."""
+    return text_at(items, index) not in ("to", "until", "till", "til")
+
+
 _DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
 _BEHIND = {"skipped", "missed", "unworked", "below", "behind", "unused"}
 
@@ -73,6 +78,9 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
         return _finish(items, at, _describe(items, at + 1, every), every, post=False, between=False)
     if kind(items, index) == "loops":
         index += 1
+    if (remainder := read_remainder(items, index)) and not _goes_into_last(items, index):
+        leave, end = remainder
+        return Placed(Where(At.EACH, leave=leave, span=_span(items, at, end)), end)
     if kind(items, index) == "around" and not _post_follows(items, index + 1):
         return _whole_round(items, index)
     if kind(items, index) in ("post", "around") or (kind(items, index) == "noise" and kind(items, index + 1) == "post"):

@@ -30,7 +30,7 @@ from .directives import Directed, read_directive
 from .figures import lift
 from .headings import Heading
 from .marks import Item, kind, tree
-from .sizes import leading_note, size_note
+from .sizes import leading_note, names_first, size_note
 from .steps import Steps, read_steps
 from .times import figure_at
 from .words import Word, Words
@@ -51,6 +51,7 @@ class Assembly:
     title: tuple[str, Span] | None = None
     fresh: bool = True
     only: tuple[int, ...] | None = None
+    once: tuple[int, ...] | None = None  # sizes that only the next round is for
     habit: bool = False
     last_number: int = 0
 
@@ -91,9 +92,11 @@ class Assembly:
 
     # ------------------------------------------------------------ words of a round
 
-    def parse(self, span: Span) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
+    def parse(
+        self, span: Span, once: tuple[int, ...] | None = None
+    ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         """Read the words of a body: a directive, or steps; with the counts it states."""
-        words, lists = lift(self.words.within(span), self.sizes.number, self.only)
+        words, lists = lift(self.words.within(span), self.sizes.number, self.only if once is None else once)
         self.lists.extend(lists)
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
@@ -206,8 +209,9 @@ def take_round(assembly: Assembly, block: Block) -> None:
             assembly.fresh = True
         assembly.last_number = heading.numbers[0][1]
     section = assembly.open_section(block.span.start)
-    steps, directed, claims = assembly.parse(body)
-    sizes = _sizes_for(assembly, section)
+    once, body = _sizes_named(assembly, heading, body)
+    steps, directed, claims = assembly.parse(body, once)
+    sizes = _sizes_for(assembly, section, once)
     number = assembly.sizes.number
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
     claims = _spread(claims or _heading_claims(assembly, heading), covers)
@@ -234,11 +238,33 @@ def take_round(assembly: Assembly, block: Block) -> None:
     )
 
 
-def _sizes_for(assembly: Assembly, section: int) -> tuple[int, ...] | None:
+def _sizes_for(assembly: Assembly, section: int, once: tuple[int, ...] | None) -> tuple[int, ...] | None:
     own = assembly.sections[section].sizes
-    if assembly.only is None:
+    only = assembly.only if once is None else once
+    if only is None:
         return own
-    return tuple(size for size in assembly.only if own is None or size in own)
+    return tuple(size for size in only if own is None or size in own)
+
+
+def _sizes_named(assembly: Assembly, heading: Heading, body: Span) -> tuple[tuple[int, ...] | None, Span]:
+    """Return the sizes that a round is for by words of its own (None where it has none), and where its steps begin."""
+    once, assembly.once = assembly.once, None
+    if not assembly.sizes.names:
+        return None, body
+    for note in heading.notes:
+        words = assembly.text[note.start + 1 : note.end - 1]
+        named = (
+            size_note(words, note, assembly.sizes, title=True) if re.search(r"[a-z]", words, re.IGNORECASE) else None
+        )
+        if named and named.sizes:
+            assembly.notes.append(replace(named, before_round=len(assembly.rounds)))
+            return named.sizes, body
+    found = names_first(assembly.text[body.start : body.end], body.start, assembly.sizes)
+    if found is None:
+        return once, body
+    note, length = found
+    assembly.notes.append(replace(note, before_round=len(assembly.rounds)))
+    return note.sizes, Span(body.start + length, body.end)
 
 
 _STARTS = re.compile(
@@ -250,7 +276,11 @@ _STARTS = re.compile(
 def take_line(assembly: Assembly, block: Block) -> None:
     """Take a line without a heading: a note on sizes, a foundation, an instruction for rounds, or talk."""
     words = assembly.draft.words(block.span)
-    note = size_note(words, block.span, assembly.sizes, title=False)
+    note = size_note(words, block.span, assembly.sizes, title=block.leads)
+    if note and block.leads and note.sizes and not note.unknown:
+        assembly.notes.append(replace(note, before_round=len(assembly.rounds)))
+        assembly.once = note.sizes
+        return
     if note:
         assembly.take_note(note)
         return

@@ -217,6 +217,25 @@ def match_size(name: str, sizes: Sizes) -> int | None:
     return None
 
 
+def names_first(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:
+    """Read names of sizes that open a round's own words: `(newborn and 3 months) Ch 3 ...`, `, M and L only: ...`.
+
+    Returns the note and the length of its words; None where they are no names of sizes.
+    """
+    match = re.match(
+        r"\s*[,(\[]?\s*(?:for\s+)?(?P<names>[A-Za-z\d][\w'/&+ -]{0,24}?(?:,\s*[\w'/&+ -]{1,24}?){0,8})\s*(?:sizes?)?\s*(?P<only>only)?\s*"
+        r"(?:[)\]]\s*:?|:|-(?=\s))\s*",
+        text,
+        re.IGNORECASE,
+    )
+    if match is None or not sizes.names:
+        return None
+    note = size_note(
+        match["names"] + (" only" if match["only"] else ""), Span(start, start + match.end()), sizes, title=True
+    )
+    return (note, match.end()) if note and note.sizes and not note.unknown else None
+
+
 def leading_note(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:
     """Read a note that stands before an instruction on the same line: `Small only: 4th rnd ...`, `For large hat do ...`."""
     match = re.match(

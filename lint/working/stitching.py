@@ -23,7 +23,7 @@ from ..pattern import (
 )
 from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, Spot, plain, stitches_of
-from .hook import CannotWork, Choose, Hook
+from .hook import FEWEST_AROUND, CannotWork, Choose, Hook
 
 MOST_PASSES = 5_000
 
@@ -351,13 +351,16 @@ class Stitcher(Hook):
             self.chain_links = number
             self.starts = True
             return
-        if step.beginning and not stitches_of(self.row.segments):
+        if step.beginning and not stitches_of(self.row.segments) and not _is_bridge(number, self, rest):
             counts = step.counts
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
                 counts = self.choose(chain_key(number, joined), number >= 3 or (joined is True and number == 2))
             if counts:
-                self.base = not (self.cursor is not None and self.cursor.fabric.ring)
+                hole = (
+                    self.cursor is not None and self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND
+                )
+                self.base = not hole
                 self.row.add(Spot(step.kind or "ch"))
                 self.counted_space = step.and_space or _beyond_height(number, rest)
                 if self.counted_space:
@@ -506,6 +509,12 @@ def _beyond_height(number: int, rest: Sequence[Step]) -> int:
         if works:
             return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
     return 0
+
+
+def _is_bridge(number: int, hook: Hook, rest: Sequence[Step]) -> bool:
+    """Tell whether a chain at the start of a round bridges skipped stitches: `ch 17, sk 17 sts`."""
+    first = rest[0] if rest else None
+    return isinstance(first, Skip) and number > 4 and first.number.at(hook.size) not in (None, 1, 2)
 
 
 def _into_ring(rest: Sequence[Step]) -> bool:
