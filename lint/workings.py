@@ -91,6 +91,7 @@ class RoundWorking:
     reason: str | None = None
     readings: tuple[tuple[str, bool], ...] = ()
     resumed: bool = False
+    words: Span | None = None  # the words that were not understood, where that is the reason
     covers: tuple[int, ...] = ()  # indices of the rounds that a directive worked again
 
 

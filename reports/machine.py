@@ -12,7 +12,7 @@ from ..lint.finding import Change, Finding
 from ..lint.pattern import Figure
 from ..lint.proof import Proof
 from ..lint.workings import RoundWorking
-from .words import counts_of, place_of, section_title
+from .words import counts_of, place_of, reason_of, section_title
 
 Json = dict[str, object]
 
@@ -63,7 +63,7 @@ def _round(proof: Proof, working: RoundWorking) -> Json:
         "stated": None if all(count is None for count in stated) else stated,
         "unit": working.unit,
         "standing": working.standing.value,
-        "reason": working.reason,
+        "reason": reason_of(proof, working),
     }
 
 

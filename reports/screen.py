@@ -10,7 +10,7 @@ from io import StringIO
 from ..lint.finding import Finding, Level
 from ..lint.proof import Proof
 from ..lint.workings import Reading, Standing
-from .words import excerpt, folded, listed, marks, one_line, place_of, plural, safe, size_names
+from .words import excerpt, folded, listed, marks, one_line, place_of, plural, reason_of, safe, size_names
 
 MOST_UNREAD = 12
 
@@ -21,13 +21,26 @@ _NOUNS = {
     Level.QUERY: ("query", "queries"),
     Level.STYLE: ("matter of style", "matters of style"),
 }
-_CHAIN = re.compile(r"ch-(\d+)-counts")
+_CHAIN = re.compile(r"ch-(\d+)-counts(-joined-to-it)?")
 _READINGS = {
     "times-more": (
         "'rep from * n times' is taken as n times more, after the first",
         "'rep from * n times' is taken as n times in all",
     ),
+    "skip-is-base": (
+        "a stitch skipped after a beginning chain that counts is the one under that chain",
+        "a stitch skipped after a beginning chain that counts is the one after that chain",
+    ),
+    "chains-count": (
+        "chains between stitches are counted in the stated counts",
+        "chains between stitches are not counted in the stated counts",
+    ),
+    "n-in-one": (
+        "a number before a stitch with no place said ('2 sc') means that many in one stitch",
+        "a number before a stitch with no place said ('2 sc') means one in each of that many",
+    ),
 }
+_SKIPPED = re.compile(r"skipped-(\d+)-count")
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +149,7 @@ def _worked(proof: Proof, width: int) -> Iterator[_Line]:
         for working in unread[:MOST_UNREAD]:
             round_ = proof.pattern.rounds[working.index]
             line = proof.draft.position(round_.heading.start).line
-            reason = one_line(working.reason or "no reason known")
+            reason = one_line(reason_of(proof, working) or "no reason known")
             for text in folded(f"line {line}, {one_line(round_.label)}: {reason}", width, "    ", "      "):
                 yield _Line(text)
         if len(unread) > MOST_UNREAD:
@@ -180,7 +193,12 @@ def _readings(readings: Sequence[Reading]) -> Iterator[str]:
 def _reading_words(key: str, holds: bool) -> str:
     chain = _CHAIN.fullmatch(key)
     if chain:
-        return f"a beginning chain of {chain[1]} {'counts' if holds else 'does not count'} as a stitch"
+        joined = " where the round is joined to it" if chain[2] else ""
+        return f"a beginning chain of {chain[1]} {'counts' if holds else 'does not count'} as a stitch{joined}"
+    skipped = _SKIPPED.fullmatch(key)
+    if skipped:
+        number = int(skipped[1]) - 1
+        return f"the {number} chains skipped at the start {'count' if holds else 'do not count'} as a stitch"
     if key in _READINGS:
         return _READINGS[key][0 if holds else 1]
     return f"the reading '{key.replace('-', ' ')}' is {'taken' if holds else 'not taken'}"

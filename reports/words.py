@@ -17,6 +17,8 @@ _HARMFUL = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
 _CUT = "..."
 _WORD_SEARCH = 15  # how far a cut may move to fall between two words
 
+LONGEST_WORDS = 60
+
 
 @dataclass(frozen=True, slots=True)
 class Place:
@@ -114,6 +116,16 @@ def safe(text: str) -> str:
     if text.isascii() and text.isprintable():
         return text
     return "".join(_harmless(character) for character in text)
+
+
+def reason_of(proof: Proof, working: RoundWorking) -> str | None:
+    """Return why a round was not worked, with the words that were not understood; None for one that was."""
+    if working.reason is None or working.words is None:
+        return working.reason
+    words = one_line(proof.draft.words(working.words))
+    if len(words) > LONGEST_WORDS:
+        words = words[: LONGEST_WORDS - 4].rsplit(" ", 1)[0] + " ..."
+    return f'{working.reason}: "{words}"'
 
 
 def one_line(text: str) -> str:

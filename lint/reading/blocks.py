@@ -129,7 +129,8 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
             before is not None and not before.blank and not _COMPLETE.search(text[before.span.start : before.span.end])
         )
         before = line
-        if line.blank or (broken and starts):
+        alone = text[line.span.start : line.span.end].strip().isdigit()
+        if line.blank or (broken and starts and not alone):
             continue
         heading = bare_heading(text, line.start, line.span.end)
         if heading is None:
@@ -193,7 +194,8 @@ def _is_real(text: str, heading: Heading, line: _Line) -> bool:
     """Tell whether a heading without a colon or dash is one: what follows must look like an instruction."""
     rest = text[heading.body : line.span.end]
     if heading.form is Form.NAMED:
-        return heading.alternate or not rest.strip() or bool(_STITCHY.search(rest))
+        usual = (heading.prefix or "").lower().startswith(("next", "last", "inc", "dec", "foundation"))
+        return heading.alternate or usual or not rest.strip() or bool(_STITCHY.search(rest))
     if heading.sure or not rest.strip():
         return not (heading.sure and "=" in rest[:12] and re.search(r"\d\s*(?:\"|in\b|inch|cm)", rest[:30]))
     return bool(_DIRECTIVE.match(rest)) and bool(_STITCHY.search(rest))

@@ -149,6 +149,8 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     """
     what = kind(items, index)
     at = index
+    if what == ":" and kind(items, index - 1) in ("word", "noise", "remark"):
+        return None  # `with brown: 12 dc`
     if what in ("=", "-", ":", "|"):
         while kind(items, at) in ("=", "-", ":", "|", ">", "total", "noise") or text_at(items, at) in _YOU_HAVE:
             at += 1

@@ -70,7 +70,7 @@ _ORDINAL = re.compile(
 _BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):|])(?!\d)\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
+    rf"(?P<prefix>next\s+\d+\s+|(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -306,7 +306,9 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
     if match is None:
         return None
     names = match["prefix"].split()
-    if any(name.lower().strip(".") in _NOT_NAMES for name in names[:-1]) or names[-1].lower() in _NOT_NAMES:
+    if any(name.lower().strip(".") in _NOT_NAMES for name in names[:-1]) or (
+        names[-1].lower() in _NOT_NAMES and not names[-1].isdigit()
+    ):
         return None
     if match["sep"] == "." and names[0].lower() not in _USUAL_NAMES:
         return None

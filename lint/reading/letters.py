@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 _LOOK_ALIKE = str.maketrans(
     {
         "\u2018": "'", "\u2019": "'", "\u201a": "'", "\u201b": "'", "\u2032": "'", "\u00b4": "'", "`": "'",
@@ -23,6 +25,16 @@ _LOOK_ALIKE = str.maketrans(
 )  # fmt: skip
 
 
+_SCANNED = re.compile(
+    r"(?<=\d)[lI](?![a-z])|(?<=[(\[{\s])[lI](?=\d)|(?<=\d)O(?![a-zA-Z])|(?<=[(\[{])(?:ll|II)(?=[)\]}])|(?<![a-zA-Z])ll(?=[ )]*[(\[]\d|\s+(?:sc|dc|st))"
+)
+
+
 def clean(text: str) -> str:
     """Replace look-alike characters one for one; every offset stays what it was."""
-    return text.translate(_LOOK_ALIKE)
+    return _SCANNED.sub(_digits, text.translate(_LOOK_ALIKE))
+
+
+def _digits(match: re.Match[str]) -> str:
+    """Return the digits that letters of a scanned number stand for: `l2` is 12, `3O` is 30."""
+    return match[0].translate({ord("l"): "1", ord("I"): "1", ord("O"): "0"})

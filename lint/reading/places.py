@@ -51,7 +51,7 @@ class _Seen:
             kinds=() if generic else tuple(self.kinds),
             space=self.space,
             size=self.size,
-            also_spaces=self.space and (self.st or bool(self.kinds)),
+            also_spaces=(self.space or self.chain) and (self.st or bool(self.kinds)),
             chain=self.chain and not self.space,
         )
 

@@ -270,6 +270,12 @@ class StitchReader(SpreadReader):
         if kind(self.items, at) == "group" and role(self.items, at) is Role.REMARK and read_place(self.items, at + 1):
             at += 1
         placed = read_place(self.items, at)
+        if placed is not None and kind(self.items, placed.end) == "tog" and (over := placed.where.number) is not None:
+            # `sc next 2 sc tog`
+            uses = over.values[0] or 2
+            self.at = placed.end + 1
+            self._add_bare(start, Make(f"{make.kind}{uses}tog", uses, 1, make.height), number, times)
+            return
         if placed is None:
             self.at = index
             if kind(self.items, index) == "loops":
@@ -304,11 +310,11 @@ class StitchReader(SpreadReader):
         """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""
         while True:
             index = self.at
-            while kind(self.items, index) in ("noise", ","):
+            while kind(self.items, index) in ("noise", ",", "&"):
                 index += 1
             if (
                 index == self.at
-                or text_at(self.items, index - 1) != "and"
+                or text_at(self.items, index - 1) not in ("and", "&")
                 or kind(self.items, index) not in ("into", "each", "next")
             ):
                 return
@@ -332,7 +338,13 @@ class StitchReader(SpreadReader):
                 and last.where.at is At.EACH
                 and not last.where.target.also_spaces
             ):
-                target = replace(placed.where.target, also_spaces=True)
+                here, there = last.where.target, placed.where.target
+                target = Target(
+                    kinds=here.kinds or there.kinds,
+                    space=here.space or there.space,
+                    chain=here.chain or there.chain,
+                    also_spaces=True,
+                )
                 self.steps[-1] = replace(last, where=replace(placed.where, target=target), span=self._span(start))
                 continue
             for step in _placed_steps(make, number, placed, self._span(start), trailing=False):

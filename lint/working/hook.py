@@ -15,7 +15,14 @@ Choose = Callable[[str, bool], bool]
 
 
 class CannotWork(Exception):
-    """A round that can't be worked; the message says why in one sentence for a maker."""
+    """A round that can't be worked; the message says why in one sentence for a maker.
+
+    `span` are the words at fault, where it is some words.
+    """
+
+    def __init__(self, reason: str, span: Span | None = None) -> None:
+        super().__init__(reason)
+        self.span = span
 
 
 @dataclass(slots=True)

@@ -81,7 +81,7 @@ class Stitcher(Hook):
         """Work a whole round."""
         unread = next(unread_in(steps), None)
         if unread is not None:
-            raise CannotWork(unread.reason)
+            raise CannotWork(unread.reason, unread.span)
         if begins_piece(steps) and not (self.below is not None and self.below.ring and not _makes_start(steps)):
             self.below = None
             self.starts = True

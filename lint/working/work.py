@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
+from ..draft import Span
 from ..pattern import (
     At,
     Chain,
@@ -105,6 +106,7 @@ class _Worker:
         self.below[index] = [state.fabric for state in self.states]
         sizes: list[SizeWorking | None] = []
         reason: str | None = None
+        words: Span | None = None
         unit = "sts"
         resumed = False
         covers: tuple[int, ...] = ()
@@ -121,6 +123,7 @@ class _Worker:
                 doubtful.append(size)
                 continue
             except CannotWork as cannot:
+                words = words or (cannot.span if reason is None else None)
                 reason = reason or str(cannot)
                 sizes[size] = self._not_worked(round_, size)
                 continue
@@ -145,6 +148,7 @@ class _Worker:
                 standing=standing,
                 unit=unit,
                 reason=reason if standing is Standing.UNREAD else None,
+                words=words if standing is Standing.UNREAD else None,
                 readings=tuple((key, self.choose(key, self.asked.usual[key])) for key in sorted(self.here)),
                 resumed=resumed,
                 covers=covers,
@@ -470,6 +474,11 @@ def _score(done: Sequence[RoundWorking]) -> tuple[int, int, int]:
     return agree - differ, -misfit, -unread
 
 
+def _agreeing(done: Sequence[RoundWorking]) -> set[int]:
+    """Return the rounds whose stated count agrees for every size."""
+    return {one.index for one in done if one.standing is Standing.AGREES}
+
+
 def _work(pattern: Pattern, answers: Answers, asked: _Asked) -> list[RoundWorking]:
     return _worker(pattern, answers, asked).run()
 
@@ -497,14 +506,13 @@ def work(pattern: Pattern) -> Workings:
         better = other_score[0] >= score[0] + gain or (
             other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said
         )
-        agree, otherwise = score[0], other_score[0]
+        agree, otherwise = _agreeing(best), _agreeing(other)
         if better:
             answers, best, score = trial, other, other_score
             agree, otherwise = otherwise, agree
         if agree != otherwise:
-            readings.append(
-                Reading(key, answers.chosen.get(key, now), 0, max(0, agree), max(0, otherwise), said=key in said)
-            )
+            holds = answers.chosen.get(key, now)
+            readings.append(Reading(key, holds, 0, len(agree), len(otherwise), said=key in said))
     return Workings(tuple(best), tuple(readings), _slips(pattern, answers, asked))
 
 

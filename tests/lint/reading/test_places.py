@@ -9,7 +9,6 @@ from in_words import after, items
 from rowcall.lint.pattern import At, Target
 from rowcall.lint.reading.places import read_place
 
-
 ANY = Target()
 CHAIN = Target(chain=True)
 

@@ -20,7 +20,7 @@ AGES = Sizes(("0-3 months", "6 months", "12 months"), declared=True)
         ("SIZES: Baby/Child/Teen/Adult", 4, ("Baby", "Child", "Teen", "Adult")),
         ("Terms: US.  Sizes: (Small, Medium, Large)", 3, ("Small", "Medium", "Large")),
         ("Sizes\nSmall: 18 in\nMedium: 20 in\nLarge: 22 in", 3, ("Small", "Medium", "Large")),
-        ("Sizes: 2 (4-6-8)", 4, ("2", "4", "6", "8")),
+        ("Sizes: 2 (4, 6, 8)", 4, ("2", "4", "6", "8")),
         ("Size: one size", 1, ()),
         ("A hat.", 1, ()),
         ("A hat.", 3, ("size 1", "size 2", "size 3")),
