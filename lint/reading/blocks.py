@@ -47,8 +47,8 @@ class _Line:
 
 
 _STITCHY = re.compile(
-    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog)|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
-    r"repeats?|rep|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
+    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)\d*|(?-i:\d*[XVA])|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
+    r"repeats?|rep|bobble|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
 )
 _COMPLETE = re.compile(r"(?:[.;:!?)\]}\"|]|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")

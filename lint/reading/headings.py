@@ -79,6 +79,9 @@ _PARITY = re.compile(
     re.IGNORECASE,
 )
 _BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
+_WORKED = re.compile(
+    r"(?i)(?:^|[\s,;\d])(?:sc|hdc|dc|tr|htr|dtr|inc|dec|bobble|sc2tog|[xva])\b.*[,;]|[,;]\s*\d*\s*(?:sc|hdc|dc|tr|inc|dec|bobble|[xva])\b"
+)
 _EVERY = re.compile(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
     rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>[^)\]:.]{{0,30}})[)\]]?",
@@ -163,6 +166,8 @@ def _tail(text: str, at: int, own: list[tuple[int, int]]) -> _Tail:
         if bracket is None:
             return tail
         inside = bracket["inside"].strip()
+        if _WORKED.search(inside) and not re.match(r"\s*[:;|]|\s*-\s", text[bracket.end() : bracket.end() + 4]):
+            return tail  # `Rnd 3 (sc, inc) x 6`: the bracket is the round's own
         span = Span(bracket.start("open"), bracket.end())
         if side := _side(inside if len(inside) < 20 else None):
             tail.side = side

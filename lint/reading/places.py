@@ -195,7 +195,7 @@ def _noise_fits(items: Sequence[Item], index: int, *, named: bool) -> bool:
 def _number_fits(items: Sequence[Item], index: int, seen: _Seen) -> bool:
     """Tell whether a number counts places: `next 9 sts`, not the times of the next stitch or a closing count."""
     figure = figure_at(items, index)
-    if kind(items, index) == "group" and seen.each and figure is not None and not figure.is_list:
+    if kind(items, index) == "group" and (seen.each or seen.last) and figure is not None and not figure.is_list:
         return False
     return not (kind(items, index + 1) == "times" and text_at(items, index + 1) != "x")
 

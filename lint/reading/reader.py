@@ -25,6 +25,7 @@ from ..pattern import (
     Together,
     Turn,
     Unread,
+    Where,
     Work,
 )
 from .marks import Item, flat, kind, span_of, text_at
@@ -221,13 +222,20 @@ class Reader(ABC):
             and step.where.number is not None
             and step.where.number.span == step.span
         ):
-            self.steps[made[0]] = Unread(step.span, "how many stitches are meant is not said")
+            if any(isinstance(other, Remark | Unread) for other in self.steps):
+                self.steps[made[0]] = Unread(step.span, "how many stitches are meant is not said")
+            else:
+                # `Rnds 3-5: sc`, `sc in BLO`: the whole round
+                self.steps[made[0]] = replace(step, where=Where(At.EACH, span=step.span))
 
     def _close_star_at_end(self) -> None:
         if self.open_star is None:
             return
         start, mark = self.open_star
         self.open_star = None
+        inside = self.steps[start:]
+        if len(inside) == 1 and isinstance(inside[0], Repeat) and inside[0].times.said:
+            return  # `*(sc, inc) 6 times`: the bracket does it all
         if start < len(self.steps) and self._made_something():
             self.loose.append(LooseMark(MarkTrouble.STAR_UNCLOSED, mark))
 

@@ -72,7 +72,15 @@ class RepeatReader(MoveReader):
             star = True
             while self._kind() in ("noise", "each", "*") and not read_times(self.items, self.at):
                 self.at += 1
+        if self._kind() == "-" and (dashed := read_times(self.items, self.at + 1)) and dashed.times.number is not None:
+            self.at += 1
         read = read_times(self.items, self.at)
+        glued = figure_at(self.items, self.at) if self._kind() == "number" else None
+        if read is None and glued is not None and self._kind(1) in ("", "group", ",", ".", ";", "=", "-"):
+            # `(sc, inc)6`
+            self.at += 1
+            self._add(Repeat(steps, Times(Count.TOTAL, glued, span=glued.span), self._span(start), group.mark))
+            return True
         if read is None:
             if star:
                 self.at = said if self._kind() != "" else self.at
@@ -88,7 +96,7 @@ class RepeatReader(MoveReader):
     def _number_before_group(self) -> bool:
         """Read `6 (sc, inc)`: six times. A 1 before a bracket that has its own times is a stray figure."""
         number = figure_at(self.items, self.at)
-        times = 1 if self._kind(1) == "times" else 0
+        times = 1 if self._kind(1) in ("times", "*") else 0
         if kind(self.items, self.at + 1 + times) != "group":
             return False
         what = role(self.items, self.at + 1 + times)
@@ -140,6 +148,17 @@ class RepeatReader(MoveReader):
         self.body = tuple(self.steps[start:])
         self.open_star = None
         self._close(start, item.span)
+        return True
+
+    def _all_around(self) -> bool:
+        """Read `2 sc, 1 dec, all around`: all that was said, to the end."""
+        made = [step for step in self.steps if not isinstance(step, Remark)]
+        bare = len(made) > 1 and all(isinstance(step, Work) and step.where.at is At.NEXT for step in made)
+        if not bare or self._kind(-1) != "," or self.open_star is not None:
+            return False
+        span = self.items[self.at].span
+        self.at += 1
+        self._wrap(self._first_work(), Times(Count.TO_END, span=span), span)
         return True
 
     def _refers_back(self) -> bool:

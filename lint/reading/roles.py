@@ -186,6 +186,10 @@ def role(items: Sequence[Item], index: int) -> Role:
     group = items[index]
     assert isinstance(group, Group)
     after = index + 1
+    if any(word.text in ("made", "formed") for word in flat(group.items)) and any(
+        word.kind == "stitch" for word in flat(group.items)
+    ):
+        return Role.REMARK
     if _count_with_remark(group) and _closes_round(items, index):
         return Role.COUNT
     if _counts_as(group):

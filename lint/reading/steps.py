@@ -13,7 +13,7 @@ from dataclasses import replace
 from ..pattern import LooseMark, Remark
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
-from .marks import Group, Item, flat
+from .marks import Group, Item, flat, span_of
 from .reader import Steps
 from .repeats import RepeatReader
 from .roles import Role, role
@@ -34,13 +34,15 @@ class StepReader(RepeatReader):
             return self._star()
         if what == "rep":
             return self._rep()
+        if what == "around" and self._all_around():
+            return True
         if what == "remark" or (
             what == "work" and self._text() == "working" and self._kind(1) not in ("number", "stitch", "group")
         ):
             if what == "work" and (placed := self._other_side()):
                 return placed
             return self._remark()
-        if what == "number" and self._kind(1) in ("group", "times") and self._number_before_group():
+        if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_before_group():
             return True
         simple = {
             "skip": self._skip,
@@ -110,7 +112,15 @@ class StepReader(RepeatReader):
         else:
             self.claims.extend(claims)
         self.at += 1
+        if self.top and self._made_something() and self._kind() in ("word", "noise") and not self._marks_follow():
+            # what is said after the count is talk, whatever stitches it names
+            if talk := self.items[self.at :]:
+                self.steps.append(Remark(span_of(talk)))
+            self.at = len(self.items)
         return True
+
+    def _marks_follow(self) -> bool:
+        return any(item.kind in ("*", "rep", "group", "join", "turn", "fasten") for item in self.items[self.at :])
 
     def _later_work(self, index: int) -> bool:
         return any(word.kind == "stitch" for word in flat(self.items[index:]))

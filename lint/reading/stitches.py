@@ -77,6 +77,13 @@ class StitchReader(SpreadReader):
         word = self.items[index] if index < len(self.items) else None
         if not isinstance(word, Word) or word.stitch is None:
             return False
+        group = self.items[index + 1] if index + 1 < len(self.items) else None
+        if kind(self.items, index + 1) == "-":
+            group = self.items[index + 2] if index + 2 < len(self.items) else None
+        if number is not None and isinstance(group, Word) and group.stitch is not None and group.stitch.kind == "group":
+            # `5-dc bobble`: one bobble, however many stitches it is made of
+            index, word, number = index + (2 if kind(self.items, index + 1) == "-" else 1), group, None
+            return self._work(start, index, word, number)
         if word.stitch.kind in ("increase", "decrease") and text_at(self.items, index - 1) in ("of", "no", "any"):
             return False  # `one more round of increases`, `no inc`
         if (
@@ -93,7 +100,9 @@ class StitchReader(SpreadReader):
         """Read `ch 3`, `3ch`, `ch-1`, `chain 70 loosely`, with `(counts as dc)` or `, counts as dc` after it."""
         after = index + 1
         if number is None:
-            while kind(self.items, after) in ("-", "noise"):
+            while kind(self.items, after) in ("-", "noise") or (
+                kind(self.items, after) == "." and kind(self.items, after + 2) in (",", ";", ".")
+            ):
                 after += 1
             number = figure_at(self.items, after)
             if number is None:
@@ -362,7 +371,8 @@ class StitchReader(SpreadReader):
         if times is not None:
             self._repeat_last(times)
         elif self._kind() in ("times", "often") or (
-            self._kind() == "group" and role(self.items, self.at) is Role.TIMES
+            (self._kind() == "group" and role(self.items, self.at) is Role.TIMES)
+            or (self._kind() == "," and self._kind(1) == "number" and self._kind(2) == "times")
         ):
             read = read_times(self.items, self.at)
             if read and read.times.number is not None:
@@ -420,7 +430,7 @@ def _placed_steps(make: Make, number: Figure | None, placed: Placed, span: Span,
     ):
         same = where.number.values == count.values
         if same and not placed.each:
-            return [Work(make, one, where, span)]
+            return [Work(make, one, where, span, ambiguous=True)]
         return [Work(make, count, where, span, ambiguous=not placed.each)]
     if trailing and many and where.at is At.EACH and not placed.each:
         # `sc 24 around`

@@ -12,8 +12,11 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
     """Yield the steps of a round as they may also be meant.
 
     `2 sc, inc x 6` and `sc 2, inc around`: the number of times, or the word around, may be meant for all that stands
-    before it and not only for the last stitch.
+    before it and not only for the last stitch. `2 sc in next 2 sts` may be two in each. `1 sc, 2 sc in next` with
+    nothing after it may go on to the end.
     """
+    if any(_twofold(step) for step in steps):
+        yield tuple(_in_each(step) for step in steps)
     for index, step in enumerate(steps):
         start = next((n for n, part in enumerate(steps) if not isinstance(part, Chain | Join | Remark)), index)
         body = steps[start:index]
@@ -21,6 +24,21 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
             continue
         if (whole := _with_all(step, body)) is not None:
             yield (*steps[:start], whole, *steps[index + 1 :])
+    worked = [step for step in steps if not isinstance(step, Chain | Join | Remark)]
+    if len(worked) > 1 and all(isinstance(part, Work) and part.where.at is At.NEXT for part in worked):
+        yield (Repeat(tuple(worked), Times(Count.TO_END), worked[0].span.cover(worked[-1].span), mark=""),)
+
+
+def _twofold(step: Step) -> bool:
+    return isinstance(step, Work) and step.ambiguous and not step.bare and step.where.number is not None
+
+
+def _in_each(step: Step) -> Step:
+    if isinstance(step, Work) and _twofold(step) and step.where.number is not None:
+        return replace(step, times=step.where.number)
+    if isinstance(step, Repeat):
+        return replace(step, steps=tuple(_in_each(part) for part in step.steps))
+    return step
 
 
 def _with_all(step: Step, body: Sequence[Step]) -> Repeat | None:

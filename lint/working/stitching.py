@@ -16,6 +16,7 @@ from ..pattern import (
     Ring,
     Skip,
     Step,
+    Target,
     Together,
     Unread,
     Where,
@@ -260,6 +261,10 @@ class Stitcher(Hook):
             self.row.add(Spot(make.kind), number * times * make.makes)
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
+        links = self.cursor.fabric.stitches if self.cursor is not None and self.cursor.fabric.ring else 0
+        if links and where.target.chain:
+            # a short chain closed to a ring, and every link of it worked
+            self.cursor = Cursor(Fabric(self.cursor.fabric.segments if self.cursor is not None else ()))
         number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))
         if number < 0:
             self.short -= number
@@ -268,6 +273,8 @@ class Stitcher(Hook):
             number //= make.uses
         spaces, chains = (self.left(spaces=True), self.chains_left()) if self.cursor is not None else (0, 0)
         extra = (chains if where.target.chain else spaces) if where.target.also_spaces else 0
+        if chains >= 3 * spaces > 0 and where.target == Target() and self.choose("chains-worked", False):
+            extra = chains
         self.passed = 0 if where.target.also_spaces else spaces
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
@@ -454,7 +461,13 @@ class Stitcher(Hook):
                 outer.extend(made, passes - done)
                 self.used += took * (passes - done)
                 done = passes
-            if passes is None and took == 0:
+            if passes is None and took == 0 and self.cursor is not None and before is not None:
+                limit = self.cursor.spaces_left() if self.cursor.spaces_left() < before.spaces_left() else 0
+                if not limit:
+                    self.cursor.take(self.cursor.left())
+                    if self.cursor.spaces_left() < before.spaces_left():
+                        break
+            if passes is None and took == 0 and not limit:
                 raise CannotWork("the repeat takes no stitches, so it never comes to an end")
             if done > MOST_PASSES:
                 raise CannotWork("the repeat is worked too many times to follow")
