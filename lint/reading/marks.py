@@ -87,7 +87,7 @@ def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]
             mark = opened.kind if opened.kind in _OPEN else "("
             fits = _OPEN.get(opened.kind) == word.kind
             stack[-1][1].append(Group(tuple(items), Span(opened.span.start, word.span.end), mark, mended=not fits))
-            if not fits and opened.kind in _OPEN:
+            if not fits and opened.kind in _OPEN and not _plain_count(items):
                 loose.append(LooseMark(MarkTrouble.BRACKET, word.span))
         else:
             stack[-1][1].append(word)
@@ -104,6 +104,15 @@ def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]
             )
         )
     return tuple(stack[0][1]), tuple(loose)
+
+
+def _plain_count(items: Sequence[Item]) -> bool:
+    """Tell whether a bracket holds nothing but a count, which is plain enough whatever signs enclose it."""
+    return (
+        bool(items)
+        and items[0].kind == "number"
+        and all(item.kind in ("number", "st", "stitch", ",") for item in items)
+    )
 
 
 def _mend(words: Sequence[Word]) -> set[int]:

@@ -146,6 +146,11 @@ class StitchReader(SpreadReader):
     def _work(self, start: int, index: int, word: Word, number: Figure | None) -> bool:
         make = make_of(word)
         index += 1
+        following = self.items[index + 1] if index + 1 < len(self.items) else None
+        if kind(self.items, index) == "next" and isinstance(following, Word) and following.stitch is not None:
+            if following.stitch.kind == "decrease" and following.text[0].isdigit():
+                # `sc next 2 sc tog`
+                make, index = make_of(following), index + 2
         make, index = self._combined(make, word, index)
         if word.stitch is not None and word.stitch.kind in ("increase", "decrease") and self._names_its_stitch(index):
             index += 2

@@ -262,7 +262,7 @@ class Stitcher(Hook):
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
         links = self.cursor.fabric.stitches if self.cursor is not None and self.cursor.fabric.ring else 0
-        if links and where.target.chain:
+        if 0 < links < FEWEST_AROUND and where.target.chain:
             # a short chain closed to a ring, and every link of it worked
             self.cursor = Cursor(Fabric(self.cursor.fabric.segments if self.cursor is not None else ()))
         number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))

@@ -260,10 +260,16 @@ class _Worker:
                 return other
         if stated is not None and made.fabric.stitches != stated:
             for steps in other_ways(round_.steps):
-                other = work_round(steps, below, size, self.choose, fresh=fresh)
-                if other.fabric.stitches == stated and not other.left and not other.short:
+                other = self._tried(steps, size, below, fresh=fresh)
+                if other and other.fabric.stitches == stated and not other.left and not other.short:
                     return other
         return made
+
+    def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool) -> Made | None:
+        try:
+            return work_round(steps, below, size, self.choose, fresh=fresh)
+        except CannotWork:
+            return None
 
     def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round whose last sentence may be a count or the last instruction: whichever fits."""

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from rowcall.lint.draft import Draft
 from rowcall.lint.proof import proof
@@ -46,38 +46,39 @@ def draft(size: int, scale: int) -> str:
     return "\n".join(lines) + "\n"
 
 
-def quickest(run: Callable[[], object]) -> float:
-    """Return the shortest of several runs, in milliseconds."""
-    found: list[float] = []
-    for _ in range(PASSES):
-        start = time.perf_counter()
-        run()
-        found.append(time.perf_counter() - start)
-    return 1000 * min(found)
+def timed(run: Callable[[], object]) -> float:
+    """Return how long a run takes, in milliseconds."""
+    start = time.perf_counter()
+    run()
+    return 1000 * (time.perf_counter() - start)
 
 
-def line(name: str, text: str) -> str:
-    """Measure one draft and return its line of the table."""
+def measured(text: str) -> tuple[float, float, float]:
+    """Return how long reading, working and the whole proof of a draft take."""
     source = Draft.of(text)
     pattern = read(source)
-    reading, working = quickest(lambda: read(source)), quickest(lambda: work(pattern))
-    whole = quickest(lambda: proof(source))
-    unread = proof(source).tally.unread
-    return f"{name:<22}{len(text):>8}{len(pattern.rounds):>8}{unread:>8}{reading:>10.1f}{working:>10.1f}{whole:>10.1f}"
+    return timed(lambda: read(source)), timed(lambda: work(pattern)), timed(lambda: proof(source))
+
+
+def line(name: str, text: str, passes: Sequence[tuple[float, float, float]]) -> str:
+    """Return a line of the table with the shortest of several runs."""
+    tally = proof(text).tally
+    times = "".join(f"{min(one):>10.1f}" for one in zip(*passes, strict=True))
+    return f"{name:<22}{len(text):>8}{tally.rounds:>8}{tally.unread:>8}{times}"
 
 
 def main() -> None:
-    """Print the table."""
-    usual = draft(BYTES, 1)
+    """Print the table; the drafts take turns, so that a busy moment of the machine slows all of them alike."""
     drafts = {
-        "usual": usual,
+        "usual": draft(BYTES, 1),
         "100 times the stitches": draft(BYTES, 100),
         "twice the text": draft(2 * BYTES, 1),
     }
+    passes = [{name: measured(text) for name, text in drafts.items()} for _ in range(PASSES)]
     header = f"{'milliseconds':<22}{'bytes':>8}{'rounds':>8}{'unread':>8}{'read':>10}{'work':>10}{'proof':>10}"
     sys.stdout.write(header + "\n")
     for name, text in drafts.items():
-        sys.stdout.write(line(name, text) + "\n")
+        sys.stdout.write(line(name, text, [one[name] for one in passes]) + "\n")
 
 
 if __name__ == "__main__":

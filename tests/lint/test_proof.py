@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from functools import cache
 from pathlib import Path
 
 import jsonschema
@@ -17,6 +16,7 @@ from rowcall.lint.proof import Proof, Tally, proof
 from rowcall.reports.machine import machine, schema
 
 CORPUS = Path(__file__).parents[2] / "corpus"
+SCHEMA = schema()
 DRAFTS = [file.read_text("utf-8") for file in sorted(CORPUS.glob("*.txt"))]
 
 # words and signs of the trade in any order: the likeliest to lead reading astray
@@ -97,11 +97,6 @@ def damaged(draw: st.DrawFn) -> str:
     return text
 
 
-@cache
-def validator() -> jsonschema.Draft202012Validator:
-    return jsonschema.Draft202012Validator(schema())
-
-
 def spans(seen: Proof) -> Iterator[Span]:
     """Yield every span that a proof points at."""
     for round_ in seen.pattern.rounds:
@@ -129,7 +124,7 @@ def checked(text: str) -> Proof:
     assert places == sorted(places)
     assert len(seen.workings.rounds) == len(seen.pattern.rounds)
     assert all(size < seen.pattern.sizes.number for finding in seen.findings for size in finding.sizes)
-    validator().validate(json.loads(machine([seen])))
+    jsonschema.validate(json.loads(machine([seen])), SCHEMA)
     return seen
 
 

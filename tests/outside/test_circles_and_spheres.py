@@ -80,17 +80,20 @@ R8: (6 sc, inc) x 6
 
 
 # Source: as above, the table for dc; the beginning chain counted (dummies.com, how to crochet a turning chain).
-def test_flat_circle_with_beginning_chains_that_count() -> None:
+@pytest.mark.parametrize(
+    ("start", "into"),
+    [("Ch 4, join with sl st to form a ring.\n", "in ring"), ("", "in magic ring"), ("", "into a magic ring")],
+)
+def test_flat_circle_with_beginning_chains_that_count(start: str, into: str) -> None:
     chain = "Ch 3 (counts as dc)"
     join = "join with sl st to top of ch-3"
     draft = f"""\
-Ch 4, join with sl st to form a ring.
-Rnd 1: {chain}, 11 dc in ring, {join}.
+{start}Rnd 1: {chain}, 11 dc {into}, {join}.
 Rnd 2: {chain}, dc in same st, 2 dc in each st around, {join}.
 Rnd 3: {chain}, 2 dc in next st, *dc in next st, 2 dc in next st; rep from * around, {join}.
 Rnd 4: {chain}, dc in next st, 2 dc in next st, *dc in next 2 sts, 2 dc in next st; rep from * around, {join}.
 """
-    assert first_size(draft)[1:] == [12, 24, 36, 48]
+    assert first_size(draft)[-4:] == [12, 24, 36, 48]
 
 
 # ---------------------------------------------------------------- balls
@@ -199,6 +202,36 @@ Rnd 4: *Sc in next 2 sts, 3 sc in next st, sc in next 2 sts; rep from * around.
     assert first_size(draft) == [4, 12, 20, 28]
 
 
+# Source: thecrochetbag.blogspot.com/2013/05/all-things-round.html, seen 2026: corners of (2 dc, ch 2, 2 dc) give sides
+# of 3, 7, 11 and so 4(4n - 1) in all.
+def test_solid_square_in_dc() -> None:
+    chain = "Ch 3 (counts as dc)"
+    corner = "(2 dc, ch 2, 2 dc) in next ch-2 sp"
+    join = "join with sl st to top of ch-3"
+    draft = f"""\
+Ch 4, join with sl st to form a ring.
+Rnd 1: {chain}, 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, {join}.
+Rnd 2: {chain}, dc in next 2 dc, {corner}, *dc in next 3 dc, {corner}; rep from * twice more, {join}.
+Rnd 3: {chain}, dc in next 4 dc, {corner}, *dc in next 7 dc, {corner}; rep from * twice more, dc in next 2 dc, {join}.
+"""
+    assert first_size(draft)[1:] == [12, 28, 44]
+
+
+# Common practice: groups of 3 dc, 12 more dc a round.
+def test_square_of_groups() -> None:
+    chain = "ch 3 (counts as dc)"
+    join = "join with sl st to top of ch-3"
+    draft = f"""\
+Ch 4, join with sl st to form a ring.
+Rnd 1: {chain}, 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, {join}.
+Rnd 2: Sl st in next 2 dc and in next ch-2 sp, {chain}, (2 dc, ch 2, 3 dc) in same sp, ch 1, \
+*(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * twice more, {join}.
+Rnd 3: Sl st in next 2 dc and in next ch-2 sp, {chain}, (2 dc, ch 2, 3 dc) in same sp, ch 1, 3 dc in next ch-1 sp, \
+ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1; rep from * twice more, {join}.
+"""
+    assert first_size(draft)[1:] == [12, 24, 36]
+
+
 # ---------------------------------------------------------------- first rows on a chain
 
 # Source: dummies.com (how to crochet a turning chain); crochetcabanablog.wordpress.com/resources/turning-chains;
@@ -245,6 +278,21 @@ def test_a_link_more_or_less_than_either_way_differs(stitch: str, nth: int, apar
 @pytest.mark.parametrize(("stitch", "nth", "chain", "made"), [("sc", 2, 31, 30), ("dc", 4, 32, 30), ("tr", 5, 33, 30)])
 def test_where_no_count_is_stated_the_usual_way_holds(stitch: str, nth: int, chain: int, made: int) -> None:
     assert first_size(first_row(chain, stitch, nth)) == [chain, made]
+
+
+# Source: as above; the draft says itself whether the skipped links count, and states no number.
+@pytest.mark.parametrize(("stitch", "nth", "chain"), [(stitch, nth, chain) for stitch, nth, _, chain in FIRST_ROWS[1:]])
+def test_skipped_links_that_are_said_to_count(stitch: str, nth: int, chain: int) -> None:
+    words = f"{stitch} in {ORDINALS[nth]} ch from hook (skipped ch count as {stitch}), {stitch} in each ch across."
+
+    assert first_size(f"Ch {chain}.\nRow 1: {words}\n") == [chain, 10]
+
+
+@pytest.mark.parametrize(("stitch", "nth", "chain"), [(stitch, nth, chain) for stitch, nth, chain, _ in FIRST_ROWS])
+def test_skipped_links_that_are_said_not_to_count(stitch: str, nth: int, chain: int) -> None:
+    draft = f"US terms. The skipped ch do not count as a st.\n\n{first_row(chain, stitch, nth)}"
+
+    assert first_size(draft) == [chain, 10]
 
 
 # Source: crochetcabanablog.wordpress.com/resources/turning-chains, seen 2026: 11 hdc on 12 links or on 13.
