@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TypeGuard
 
 from ..draft import Span
 from ..pattern import (
@@ -147,10 +148,9 @@ class StitchReader(SpreadReader):
         make = make_of(word)
         index += 1
         following = self.items[index + 1] if index + 1 < len(self.items) else None
-        if kind(self.items, index) == "next" and isinstance(following, Word) and following.stitch is not None:
-            if following.stitch.kind == "decrease" and following.text[0].isdigit():
-                # `sc next 2 sc tog`
-                make, index = make_of(following), index + 2
+        if kind(self.items, index) == "next" and _two_together(following):
+            # `sc next 2 sc tog`
+            make, index = make_of(following), index + 2
         make, index = self._combined(make, word, index)
         if word.stitch is not None and word.stitch.kind in ("increase", "decrease") and self._names_its_stitch(index):
             index += 2
@@ -461,6 +461,12 @@ def _decrease(make: Make, count: Figure, where: Where, span: Span) -> Step:
         work = Work(make, one, Where(At.NEXT, one), span)
         return Repeat((work,), Times(Count.TO_END, leave=where.leave), span, mark="")
     return Work(make, count, where, span)
+
+
+def _two_together(item: Item | None) -> TypeGuard[Word]:
+    """Tell whether an item is a decrease written with its number first: `2 sc tog`."""
+    decrease = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "decrease"
+    return decrease and isinstance(item, Word) and item.text[0].isdigit()
 
 
 def _travels(step: Step) -> bool:
