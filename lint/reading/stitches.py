@@ -25,7 +25,7 @@ from ..pattern import (
     Work,
 )
 from .joins import NOT_COUNTS
-from .marks import kind, text_at
+from .marks import Item, kind, text_at
 from .places import Placed, read_place
 from .roles import Role, role
 from .spreads import SpreadReader
