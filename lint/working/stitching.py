@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..pattern import (
@@ -18,13 +18,23 @@ from ..pattern import (
     Step,
     Target,
     Together,
-    Unread,
     Where,
     Work,
 )
 from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, Spot, plain, stitches_of
 from .hook import FEWEST_AROUND, CannotWork, Choose, Hook
+from .shape import (
+    begins_piece,
+    beyond_height,
+    chain_key,
+    into_chain,
+    into_ring,
+    is_bridge,
+    makes_start,
+    more_work,
+    unread_in,
+)
 
 MOST_PASSES = 5_000
 
@@ -45,34 +55,6 @@ class Made:
     closing: bool = False  # the closing sentence was taken as an instruction
 
 
-def unread_in(steps: Sequence[Step]) -> Iterator[Unread]:
-    """Yield the steps that could not be read, at any depth."""
-    for step in steps:
-        if isinstance(step, Unread):
-            yield step
-        elif isinstance(step, Repeat | Together):
-            yield from unread_in(step.steps)
-
-
-def begins_piece(steps: Sequence[Step]) -> bool:
-    """Tell whether a round starts from nothing: a ring, a chain worked into, stitches that need no row below."""
-    chain = False
-    for step in steps:
-        if isinstance(step, Ring):
-            return True
-        if isinstance(step, Chain):
-            chain = True
-        if isinstance(step, Work):
-            if step.where.at in (At.RING, At.BEHIND):
-                return True
-            if step.where.at is At.FROM_HOOK:
-                return chain
-            return step.make.uses == 0 and step.make.makes > 0
-        if isinstance(step, Together | Repeat):
-            return isinstance(step, Together) and step.where.at is At.RING
-    return False
-
-
 class Stitcher(Hook):
     """Works the steps of a round."""
 
@@ -83,7 +65,7 @@ class Stitcher(Hook):
         unread = next(unread_in(steps), None)
         if unread is not None:
             raise CannotWork(unread.reason, unread.span)
-        if begins_piece(steps) and not (self.below is not None and self.below.ring and not _makes_start(steps)):
+        if begins_piece(steps) and not (self.below is not None and self.below.ring and not makes_start(steps)):
             self.below = None
             self.starts = True
         self.cursor = Cursor(self.below) if self.below is not None else None
@@ -163,11 +145,7 @@ class Stitcher(Hook):
         """Work a stitch into its places."""
         where, make = step.where, step.make
         times = self.number(step.times)
-        if (
-            make.kind == "slst"
-            and where.at not in (At.EACH, At.FROM_HOOK)
-            and (not self.worked or not _more_work(rest))
-        ):
+        if make.kind == "slst" and where.at not in (At.EACH, At.FROM_HOOK) and (not self.worked or not more_work(rest)):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True
@@ -344,13 +322,13 @@ class Stitcher(Hook):
     def chain(self, step: Chain, rest: Sequence[Step], *, top: bool) -> None:
         """Make chains: a foundation, a beginning chain, or a space."""
         number = self.number(step.n)
-        if self.cursor is None and self.fresh and _into_ring(rest):
+        if self.cursor is None and self.fresh and into_ring(rest):
             # `ch 3, 11 dc in magic ring`: the ring is named only with the stitches
             self.cursor = Cursor(Fabric(ring=True))
             self.starts = True
         foundation = (
             step.beginning
-            and ((self.cursor is None and self.fresh) or _into_chain(rest))
+            and ((self.cursor is None and self.fresh) or into_chain(rest))
             and not (self.cursor is not None and self.cursor.fabric.ring)
         )
         if foundation and not self.row.segments:
@@ -358,7 +336,7 @@ class Stitcher(Hook):
             self.chain_links = number
             self.starts = True
             return
-        if step.beginning and not stitches_of(self.row.segments) and not _is_bridge(number, self, rest):
+        if step.beginning and not stitches_of(self.row.segments) and not is_bridge(number, self, rest):
             counts = step.counts
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
@@ -369,7 +347,7 @@ class Stitcher(Hook):
                 )
                 self.base = not hole
                 self.row.add(Spot(step.kind or "ch"))
-                self.counted_space = step.and_space or _beyond_height(number, rest)
+                self.counted_space = step.and_space or beyond_height(number, rest)
                 if self.counted_space:
                     self.row.add(Spot(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
@@ -497,61 +475,6 @@ class Stitcher(Hook):
         self.take(before)
         self.flat_count = before + step.change * number
         self.items.append(Item(Deed.EVENLY, step.span, 1, before, self.flat_count))
-
-
-def chain_key(number: int, joined: bool | None) -> str:
-    """Return the name of the question whether a beginning chain of this length counts."""
-    return f"ch-{number}-counts" + ("-joined-to-it" if joined else "")
-
-
-def _beyond_height(number: int, rest: Sequence[Step]) -> int:
-    """Return the chains by which a beginning chain is longer than the stitch after the skip.
-
-    `ch 3, sk 1, hdc` is an hdc and a space of one chain.
-    """
-    if not rest or not isinstance(rest[0], Skip):
-        return 0
-    for step in rest:
-        works = (
-            [step]
-            if isinstance(step, Work)
-            else [part for part in step.steps if isinstance(part, Work)]
-            if isinstance(step, Repeat)
-            else []
-        )
-        if works:
-            return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
-    return 0
-
-
-def _is_bridge(number: int, hook: Hook, rest: Sequence[Step]) -> bool:
-    """Tell whether a chain at the start of a round bridges skipped stitches: `ch 17, sk 17 sts`."""
-    first = rest[0] if rest else None
-    return isinstance(first, Skip) and number > 4 and first.number.at(hook.size) not in (None, 1, 2)
-
-
-def _into_ring(rest: Sequence[Step]) -> bool:
-    """Tell whether the first stitches to come go into a ring that is named only there."""
-    for step in rest:
-        if isinstance(step, Work | Together):
-            return step.where.at is At.RING
-        if isinstance(step, Ring | Repeat):
-            return False
-    return False
-
-
-def _into_chain(rest: Sequence[Step]) -> bool:
-    return any(isinstance(part, Work) and part.where.at is At.FROM_HOOK for part in rest) or any(
-        isinstance(part, Ring) for part in rest
-    )
-
-
-def _makes_start(steps: Sequence[Step]) -> bool:
-    return any(isinstance(step, Ring) for step in steps) or _into_chain(steps)
-
-
-def _more_work(rest: Sequence[Step]) -> bool:
-    return any(isinstance(part, Work | Together | Repeat) for part in rest)
 
 
 def work_round(

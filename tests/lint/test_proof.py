@@ -155,6 +155,8 @@ def test_any_words_of_the_trade_give_a_proof(text: str) -> None:
 
 @given(damaged())
 @QUICK
+# breaks off in the middle of a list, where one of three sizes is in doubt
+@example((CORPUS / "lamplighter-hat.txt").read_text("utf-8").split(", 70, 77)", 1)[0])
 def test_a_damaged_draft_gives_a_proof(text: str) -> None:
     checked(text)
 

@@ -1,0 +1,94 @@
+"""Shape: what the steps of a round tell before any stitch is worked: where it starts, what a chain is for."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..pattern import At, Chain, Repeat, Ring, Skip, Step, Together, Unread, Work
+from .hook import Hook
+
+
+def unread_in(steps: Sequence[Step]) -> Iterator[Unread]:
+    """Yield the steps that could not be read, at any depth."""
+    for step in steps:
+        if isinstance(step, Unread):
+            yield step
+        elif isinstance(step, Repeat | Together):
+            yield from unread_in(step.steps)
+
+
+def begins_piece(steps: Sequence[Step]) -> bool:
+    """Tell whether a round starts from nothing: a ring, a chain worked into, stitches that need no row below."""
+    chain = False
+    for step in steps:
+        if isinstance(step, Ring):
+            return True
+        if isinstance(step, Chain):
+            chain = True
+        if isinstance(step, Work):
+            if step.where.at in (At.RING, At.BEHIND):
+                return True
+            if step.where.at is At.FROM_HOOK:
+                return chain
+            return step.make.uses == 0 and step.make.makes > 0
+        if isinstance(step, Together | Repeat):
+            return isinstance(step, Together) and step.where.at is At.RING
+    return False
+
+
+def chain_key(number: int, joined: bool | None) -> str:
+    """Return the name of the question whether a beginning chain of this length counts."""
+    return f"ch-{number}-counts" + ("-joined-to-it" if joined else "")
+
+
+def is_bridge(number: int, hook: Hook, rest: Sequence[Step]) -> bool:
+    """Tell whether a chain at the start of a round bridges skipped stitches: `ch 17, sk 17 sts`."""
+    first = rest[0] if rest else None
+    return isinstance(first, Skip) and number > 4 and first.number.at(hook.size) not in (None, 1, 2)
+
+
+def beyond_height(number: int, rest: Sequence[Step]) -> int:
+    """Return the chains by which a beginning chain is longer than the stitch after the skip.
+
+    `ch 3, sk 1, hdc` is an hdc and a space of one chain.
+    """
+    if not rest or not isinstance(rest[0], Skip):
+        return 0
+    for step in rest:
+        works = (
+            [step]
+            if isinstance(step, Work)
+            else [part for part in step.steps if isinstance(part, Work)]
+            if isinstance(step, Repeat)
+            else []
+        )
+        if works:
+            return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
+    return 0
+
+
+def into_ring(rest: Sequence[Step]) -> bool:
+    """Tell whether the first stitches to come go into a ring that is named only there."""
+    for step in rest:
+        if isinstance(step, Work | Together):
+            return step.where.at is At.RING
+        if isinstance(step, Ring | Repeat):
+            return False
+    return False
+
+
+def into_chain(rest: Sequence[Step]) -> bool:
+    """Tell whether the chain just made is worked into, or closed to a ring."""
+    return any(isinstance(part, Work) and part.where.at is At.FROM_HOOK for part in rest) or any(
+        isinstance(part, Ring) for part in rest
+    )
+
+
+def makes_start(steps: Sequence[Step]) -> bool:
+    """Tell whether a round makes the ring or chain it starts from."""
+    return any(isinstance(step, Ring) for step in steps) or into_chain(steps)
+
+
+def more_work(rest: Sequence[Step]) -> bool:
+    """Tell whether stitches are still to come."""
+    return any(isinstance(part, Work | Together | Repeat) for part in rest)
