@@ -88,6 +88,8 @@ def _is_title(text: str, line: _Line) -> bool:
     words = text[line.start : line.span.end].strip(" *_#:;")
     if not words or len(words) > 60 or not words[0].isalpha():
         return False
+    if re.search(r"(?i)\bch(?:ain)?\s*\d|\d\s*ch\b", words):
+        return False
     if _PART.match(words):
         return True
     if re.search(r"[.,;=]$", text[line.span.start : line.span.end].rstrip()) or _NOT_TITLE.match(words):

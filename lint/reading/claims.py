@@ -30,7 +30,8 @@ def claims_in(items: Sequence[Item]) -> tuple[Claim, ...]:
         if found and stitch and stitch[1] and kind(items, index - 1) in ("+", "noise"):
             # `11 dc + ch 3`: the chain is named apart from the stitches
             apart = True
-            index += 2 if kind(items, index + 1) in ("number",) else 1
+            dash = 1 if kind(items, index + 1) == "-" else 0
+            index += 2 + dash if kind(items, index + 1 + dash) == "number" else 1
             if kind(items, index) == "number" and kind(items, index - 1) == "-":
                 index += 1
             continue

@@ -134,7 +134,9 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
     while index < len(items):
         what = kind(items, index)
         word = text_at(items, index)
-        if what in _DETERMINERS and not (named and what not in ("noise",)):
+        if word == "and" and named and _more_places(items, index + 1):
+            pass
+        elif what in _DETERMINERS and not (named and what not in ("noise",)):
             if what == "noise" and not _noise_fits(items, index, named=named):
                 break
             _determine(items, index, seen)
@@ -154,32 +156,41 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             index = _stitch_place(items, index, seen)
             named = True
             continue
-        elif what == "st":
-            seen.st = True
-            named = True
-        elif what == "space":
-            seen.space = True
-            named = True
-        elif what == "ring" and not named:
-            seen.ring = True
-            named = True
-        elif what == "row_ends" and not named:
-            seen.row_ends = True
+        elif _names_place(what, seen, named=named):
             named = True
         elif word in _BEHIND:
             seen.behind = named = True
-            if kind(items, index + 1) in ("st", "stitch"):
-                index += 1
-        elif word in ("top", "tops"):
-            seen.top = True
-        elif (what == "post" and not named) or (word == "and" and named and _more_places(items, index + 1)):
-            pass
-        else:
+            index += kind(items, index + 1) in ("st", "stitch")
+        elif not _qualifies(what, word, seen, named=named):
             break
         index += 1
     while index > at and kind(items, index - 1) == "noise":
         index -= 1
     return index
+
+
+def _names_place(what: str, seen: _Seen, *, named: bool) -> bool:
+    """Take a word that names the kind of place: `st`, `sp`, `ring`, `row end`."""
+    if what not in ("st", "space", "ring", "row_ends") or (named and what in ("ring", "row_ends")):
+        return False
+    seen.st = seen.st or what == "st"
+    seen.space = seen.space or what == "space"
+    seen.ring = seen.ring or what == "ring"
+    seen.row_ends = seen.row_ends or what == "row_ends"
+    return True
+
+
+def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:
+    """Take a word that only says more of the place: `corner`, `top`."""
+    if word in ("top", "tops"):
+        seen.top = True
+        return True
+    if named:
+        return False
+    if word in ("corner", "center", "centre", "corresponding", "beginning"):
+        seen.next = seen.next or not seen.each
+        return True
+    return what == "post"
 
 
 def _noise_fits(items: Sequence[Item], index: int, *, named: bool) -> bool:
@@ -321,7 +332,8 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
     if seen.ring:
         return Where(At.RING, span=span)
     if seen.row_ends:
-        return Where(At.ROW_ENDS, number=seen.number, span=span)
+        single = (seen.next or seen.first or seen.last) and not seen.each
+        return Where(At.ROW_ENDS, number=seen.number or (Figure((1,), span) if single else None), span=span)
     if seen.behind:
         return Where(At.BEHIND, number=seen.number, span=span)
     if seen.same:

@@ -12,7 +12,7 @@ from .letters import clean
 from .mending import mended
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
-from .sizes import find_sizes, titled_sizes
+from .sizes import declared_number, find_sizes, titled_sizes
 from .specials import definitions, run_on_definitions, with_defined
 from .words import Words, lexicon, words_of
 
@@ -87,6 +87,8 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
     listed = number_of_sizes(lists)
     if listed == 1 and headings >= 2:
         listed = 2
+    if re.search(r"(?i)\bone size\b", text[head.start : head.end]) and not declared_number(text[head.start : head.end]):
+        return Sizes(())
     if listed == 1:
         titles = [
             (text[block.span.start : block.span.end], block.span) for block in found if block.kind is not Kind.ROUND

@@ -52,6 +52,9 @@ _TALKING = {
 def _is_count(group: Group) -> bool:
     """Tell whether a bracket holds nothing but figures with units: `24 sts`, `11 dc + ch 3`, `8 clusters, 40 sts`."""
     items = group.items
+    named = [word.stitch.id for word in flat(items) if word.stitch is not None and word.stitch.kind != "chain"]
+    if len(named) != len(set(named)):
+        return False  # `2 dc, ch 2, 2 dc` is worked, and no count
     figures = 0
     index = 0
     while index < len(items):
@@ -79,7 +82,7 @@ def _is_count(group: Group) -> bool:
             "count",
         ):
             index += 1
-        elif what == "stitch" and figures and kind(items, index - 1) in ("+", "noise", ",") and _is_chain(items, index):
+        elif what == "stitch" and figures and kind(items, index - 1) in ("+", "noise") and _is_chain(items, index):
             index += 1
             if kind(items, index) == "-":
                 index += 1
@@ -218,6 +221,8 @@ def role(items: Sequence[Item], index: int) -> Role:
     follows_place = (
         read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
     )
+    if read_remainder(items, after) and text_at(items, after) in ("to", "until", "till"):
+        follows_place = None  # `(sc 2, inc) to last 3 sts`
     if (
         _is_count(group)
         and (not follows_times or any(word.kind == "st" for word in words))

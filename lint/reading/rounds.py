@@ -277,6 +277,8 @@ def take_line(assembly: Assembly, block: Block) -> None:
     """Take a line without a heading: a note on sizes, a foundation, an instruction for rounds, or talk."""
     words = assembly.draft.words(block.span)
     note = size_note(words, block.span, assembly.sizes, title=block.leads)
+    if note and not assembly.rounds and not block.leads and not re.search(r"(?i)\bonly\b", words):
+        return  # the line that declares the sizes
     if note and block.leads and note.sizes and not note.unknown:
         assembly.notes.append(replace(note, before_round=len(assembly.rounds)))
         assembly.once = note.sizes

@@ -35,7 +35,12 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
             match.end("short" if match["short"] else "term"),
         )
         said = Span(match.start("words"), match.end("words"))
-        if len(term) > 24 or re.search(
+        if len(term) > 24 or re.match(
+            r"(?i)(?:ch|chain|make|magic)\b\W*[\d(]|\d+\s*ch\b|(?:row|rnd|round)\s*\d|join\b",
+            text[said.start : said.end],
+        ):
+            continue
+        if re.search(
             r"(?i)^(?:rnd|round|row|size|foundation|set-?up|begin|start|base|crown|body|head|gauge|hook|yarn|note|materials?|tension|finished)",
             term,
         ):

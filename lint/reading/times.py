@@ -63,7 +63,7 @@ def read_remainder(items: Sequence[Item], at: int) -> tuple[Figure, int] | None:
     index = _past_target(items, index + 1)
     if kind(items, index) in ("remain", "rest", "more"):
         return number, index + 1
-    if _text(items, index) == "before" or kind(items, index) == "from":
+    if _text(items, index) in ("before", "of") or kind(items, index) == "from":
         stop = index + 1
         while kind(items, stop) in ("noise", "around", "round") or _text(items, stop) == "end":
             stop += 1

@@ -34,8 +34,10 @@ class Hook:
     choose: Choose
     partial_ok: bool = False
     fresh: bool = True  # nothing of this piece has been made before
+    rows: int | None = None  # rows of the band before, along whose ends a round may be worked
     cursor: Cursor | None = None
     row: Row = field(default_factory=Row)
+    along: bool = False  # the round is worked along the ends of rows
     items: list[Item] = field(default_factory=list[Item])
     used: int = 0
     short: int = 0

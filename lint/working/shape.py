@@ -67,6 +67,16 @@ def beyond_height(number: int, rest: Sequence[Step]) -> int:
     return 0
 
 
+def along_rows(steps: Sequence[Step]) -> Iterator[Work]:
+    """Yield the stitches that go into the ends of rows one by one, at any depth."""
+    for step in steps:
+        if isinstance(step, Work) and step.where.at is At.ROW_ENDS:
+            if step.where.number is not None or step.times.values == (1,):
+                yield step
+        elif isinstance(step, Repeat):
+            yield from along_rows(step.steps)
+
+
 def into_ring(rest: Sequence[Step]) -> bool:
     """Tell whether the first stitches to come go into a ring that is named only there."""
     for step in rest:

@@ -25,6 +25,7 @@ from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, Spot, plain, stitches_of
 from .hook import FEWEST_AROUND, CannotWork, Choose, Hook
 from .shape import (
+    along_rows,
     begins_piece,
     beyond_height,
     chain_key,
@@ -68,6 +69,10 @@ class Stitcher(Hook):
         if begins_piece(steps) and not (self.below is not None and self.below.ring and not makes_start(steps)):
             self.below = None
             self.starts = True
+        along = self.rows is not None and any(along_rows(steps))
+        if along:
+            self.below = plain(LINK, self.rows or 0)
+        self.along = along
         self.cursor = Cursor(self.below) if self.below is not None else None
         before = None if self.below is None or self.below.ring else self.below.stitches
         self.sequence(steps, top=True)
@@ -170,6 +175,11 @@ class Stitcher(Hook):
                 self.next(step, times, top=top)
             case At.BETWEEN:
                 raise CannotWork("stitches between stitches are not counted yet")
+            case At.ROW_ENDS if self.along and (where.number is not None or times == 1):
+                if where.number is None:
+                    self.each(step, rest, times, top=top)
+                else:
+                    self.next(step, times, top=top)
             case At.ROW_ENDS:
                 if times < 2:
                     raise CannotWork("how many row ends there are is not known")
@@ -251,7 +261,8 @@ class Stitcher(Hook):
             number //= make.uses
         spaces, chains = (self.left(spaces=True), self.chains_left()) if self.cursor is not None else (0, 0)
         extra = (chains if where.target.chain else spaces) if where.target.also_spaces else 0
-        if chains >= 3 * spaces > 0 and where.target == Target() and self.choose("chains-worked", False):
+        counted = chains >= 3 * spaces > 0 and where.target == Target() and self.choose("chains-count", False)
+        if counted and self.choose("chains-worked", True):
             extra = chains
         self.passed = 0 if where.target.also_spaces else spaces
         self.take(number * max(make.uses, 1))
@@ -342,10 +353,9 @@ class Stitcher(Hook):
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
                 counts = self.choose(chain_key(number, joined), number >= 3 or (joined is True and number == 2))
             if counts:
-                hole = (
-                    self.cursor is not None and self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND
-                )
-                self.base = not hole
+                hole = self.cursor is not None and self.cursor.fabric.ring
+                hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
+                self.base = not hole and not self.along
                 self.row.add(Spot(step.kind or "ch"))
                 self.counted_space = step.and_space or beyond_height(number, rest)
                 if self.counted_space:
@@ -485,6 +495,7 @@ def work_round(
     *,
     partial_ok: bool = False,
     fresh: bool = True,
+    rows: int | None = None,
 ) -> Made:
     """Work one round for one size. Raises CannotWork, whose message says why not."""
-    return Stitcher(size, below, choose, partial_ok, fresh).run(steps)
+    return Stitcher(size, below, choose, partial_ok, fresh, rows).run(steps)

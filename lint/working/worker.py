@@ -71,6 +71,7 @@ class Worker:
     inline: dict[int, bool] = field(default_factory=dict[int, bool])
     section: int = -1
     here: set[str] = field(default_factory=set[str])
+    rows: dict[int, int] = field(default_factory=dict[int, int])  # by size: rows worked flat before
     below: dict[int, list[Fabric | None]] = field(default_factory=dict[int, list["Fabric | None"]])
 
     def choose(self, key: str, usual: bool) -> bool:
@@ -133,6 +134,7 @@ class Worker:
             else:
                 reason = reason or "it isn't sure which stitches this round is worked on"
                 sizes[size] = self._not_worked(round_, size)
+        self._count_rows(round_)
         standing = _standing(sizes)
         if standing is Standing.UNREAD and reason is None:
             reason = "the row below is not known"
@@ -149,6 +151,14 @@ class Worker:
                 covers=covers,
             )
         )
+
+    def _count_rows(self, round_: Round) -> None:
+        """Keep how many rows have been worked flat, for a round worked along their ends."""
+        total = round_.directive.rounds if isinstance(round_.directive, RepeatRounds) else None
+        figure = total or (round_.last if round_.flat else None)
+        for size in range(self.pattern.sizes.number):
+            if figure is not None and (number := figure.at(size)) is not None:
+                self.rows[size] = number
 
     def _enter(self, round_: Round) -> None:
         """Come to a round: a new section that doesn't start from nothing goes on from a row that is less than sure."""
@@ -247,10 +257,10 @@ class Worker:
         """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""
         if round_.closing is not None:
             return self._closing(round_, round_.closing, size, below, fresh=fresh)
-        made = work_round(round_.steps, below, size, self.choose, fresh=fresh)
+        made = self._round(round_.steps, size, below, fresh=fresh)
         stated = stated_of(round_.claims, size)
         if made.left or made.short:
-            other = work_round(round_.steps, below, size, self.choose, partial_ok=True, fresh=fresh)
+            other = self._round(round_.steps, size, below, fresh=fresh, partial_ok=True)
             if other.partial and (stated is None or other.fabric.stitches == stated):
                 return other
         if stated is not None and made.fabric.stitches != stated:
@@ -260,18 +270,24 @@ class Worker:
                     return other
         return made
 
+    def _round(
+        self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool, partial_ok: bool = False
+    ) -> Made:
+        rows = self.rows.get(size)
+        return work_round(steps, below, size, self.choose, partial_ok=partial_ok, fresh=fresh, rows=rows)
+
     def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool) -> Made | None:
         try:
-            return work_round(steps, below, size, self.choose, fresh=fresh)
+            return self._round(steps, size, below, fresh=fresh)
         except CannotWork:
             return None
 
     def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
-        whole = work_round(round_.steps, below, size, self.choose, fresh=fresh)
+        whole = self._round(round_.steps, size, below, fresh=fresh)
         if not whole.left and not whole.short and below is not None and not whole.starts:
             return replace(whole, closing=True)
-        short = work_round(_without_last(round_.steps), below, size, self.choose, fresh=fresh)
+        short = self._round(_without_last(round_.steps), size, below, fresh=fresh)
         if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):
             return short
         return replace(whole, closing=True)

@@ -19,7 +19,8 @@ EXAMPLES = [
 
 def unmark(text: str) -> tuple[str, list[Span]]:
     """Take the marks out of an example; return the draft and the places that they enclosed."""
-    plain, marked, start = "", [], 0
+    plain, start = "", 0
+    marked: list[Span] = []
     for character in text:
         if character == OPEN:
             start = len(plain)
