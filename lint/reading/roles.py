@@ -7,7 +7,7 @@ from enum import Enum
 
 from .marks import Group, Item, flat, kind, text_at
 from .places import read_place
-from .times import figure_at, read_times
+from .times import figure_at, read_remainder, read_times
 from .words import Word
 
 
