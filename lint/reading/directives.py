@@ -47,11 +47,7 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
     """Read `Rep rnds 4 and 5 twice more, then rnd 4 once`, `as rnd 2`, `work even for 5 rounds` from an index on."""
     index = at
     while kind(items, index) in (",", "noise", ":", "-", ".", "remark") and text_at(items, index) not in _AS:
-        if (
-            kind(items, index) == "remark"
-            and kind(items, index + 1) != "rep"
-            and text_at(items, index) not in ("continue", "continuing")
-        ):
+        if kind(items, index) == "remark" and kind(items, index + 1) != "rep":
             break
         index += 1
     return _repeat(items, index) or _later_repeat(items, index) or _even(items, index)

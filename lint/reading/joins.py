@@ -9,6 +9,7 @@ from ..draft import Span
 from ..pattern import At, Chain, Figure, Join, Remark, Ring, Turn, Work
 from .marks import Item, flat, kind, text_at
 from .reader import Reader
+from .times import figure_at
 from .words import Word
 
 NOT_COUNTS = {"does not count", "do not count", "doesn't count", "don't count"}
@@ -42,6 +43,8 @@ class JoinReader(Reader):
                     chain = True
                 elif item.stitch.id != "slst" and chain is None:
                     chain = False
+            if (what == "number" or figure_at(self.items, self.at) is not None) and self._kind(1) == "st":
+                break  # `join with sl st. 36 sts`
             if what == "ring":
                 ring = True
             if (
