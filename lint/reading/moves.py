@@ -16,6 +16,7 @@ from ..pattern import (
     Skip,
     Target,
     Turn,
+    Unread,
     Where,
     Work,
 )
@@ -25,6 +26,8 @@ from .places import Placed, read_place
 from .stitches import StitchReader
 from .times import figure_at
 from .words import Word
+
+_AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 
 
 class MoveReader(StitchReader):
@@ -186,7 +189,11 @@ class MoveReader(StitchReader):
             if self._begins_chain() or self._begins_stitch(start):
                 break
             self.at += 1
-        self._add(Remark(self._span(start)))
+        words = {text_at(self.items, index) for index in range(start, self.at)}
+        if text_at(self.items, start).startswith(("cont", "keep", "work")) and words & _AS_BEFORE:
+            self._add(Unread(self._span(start), "what goes on as before is not worked out"))
+        else:
+            self._add(Remark(self._span(start)))
         return True
 
     def _begins_chain(self) -> bool:

@@ -337,7 +337,7 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
     if seen.behind:
         return Where(At.BEHIND, number=seen.number, span=span)
     if seen.same:
-        return Where(At.POST_SAME if post else At.SAME, target=Target(), span=span)
+        return Where(At.POST_SAME if post else At.SAME, target=seen.target, span=span)
     if between:
         return Where(At.BETWEEN, number=seen.number, target=seen.target, span=span)
     one = Figure((1,), span)

@@ -51,6 +51,7 @@ class Assembly:
     title: tuple[str, Span] | None = None
     fresh: bool = True
     only: tuple[int, ...] | None = None
+    away: dict[int, int | None] = field(default_factory=dict[int, "int | None"])  # sizes sent on, to which round
     once: tuple[int, ...] | None = None  # sizes that only the next round is for
     habit: bool = False
     last_number: int = 0
@@ -81,11 +82,26 @@ class Assembly:
         self.title = (" ".join(words.strip(" *_#-:;.").split()), block.span)
         self.fresh = True
         self.only = None
+        self.away = {}
+
+    def send_on(self, note: SizeNote, to: int | None) -> None:
+        """Let sizes pass over the rounds up to the one they are sent to, as `Newborn: skip to Round 9` says."""
+        self.notes.append(replace(note, before_round=len(self.rounds)))
+        self.away.update(dict.fromkeys(note.sizes or (), to))
+        self.only = tuple(size for size in range(self.sizes.number) if size not in self.away) or None
+
+    def come_back(self, number: int) -> None:
+        """Take back the sizes that were sent on to this round."""
+        back = [size for size, to in self.away.items() if to is not None and to <= number]
+        if back:
+            self.away = {size: to for size, to in self.away.items() if size not in back}
+            self.only = tuple(size for size in range(self.sizes.number) if size not in self.away) if self.away else None
 
     def take_note(self, note: SizeNote) -> None:
         """Let a note on sizes govern the rounds that follow."""
         note = replace(note, before_round=len(self.rounds))
         self.notes.append(note)
+        self.away = {}
         self.only = note.sizes if note.sizes is None or len(note.sizes) < self.sizes.number else None
         if note.unknown and not note.sizes:
             self.only = ()
@@ -208,6 +224,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
         if first == 1 and assembly.last_number >= 1 and not assembly.fresh:
             assembly.fresh = True
         assembly.last_number = heading.numbers[0][1]
+        assembly.come_back(first)
     section = assembly.open_section(block.span.start)
     once, body = _sizes_named(assembly, heading, body)
     steps, directed, claims = assembly.parse(body, once)
@@ -267,6 +284,10 @@ def _sizes_named(assembly: Assembly, heading: Heading, body: Span) -> tuple[tupl
     return note.sizes, Span(body.start + length, body.end)
 
 
+_SENT_ON = re.compile(
+    r"(?:now\s+)?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?",
+    re.IGNORECASE,
+)
 _STARTS = re.compile(
     r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
     r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
@@ -287,6 +308,10 @@ def take_line(assembly: Assembly, block: Block) -> None:
         assembly.take_note(note)
         return
     span = block.span
+    sent = names_first(assembly.text[span.start : span.end], span.start, assembly.sizes) if assembly.rounds else None
+    if sent and (on := _SENT_ON.match(assembly.text, span.start + sent[1], span.end)):
+        assembly.send_on(sent[0], int(on["to"]) if on["to"] else None)
+        return
     only = assembly.only
     if assembly.sizes.names and (led := leading_note(assembly.text[span.start : span.end], span.start, assembly.sizes)):
         lead, skip = led

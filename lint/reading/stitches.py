@@ -32,6 +32,10 @@ from .spreads import SpreadReader
 from .times import figure_at, read_times
 from .words import Word
 
+_COLOURS = frozenset(
+    {"white", "black", "red", "blue", "green", "yellow", "pink", "purple", "orange", "brown", "grey", "gray"}
+    | {"cream", "beige", "navy", "teal", "gold", "silver", "tan", "mc", "cc"}
+)
 _MUST_SAY = {
     "shell",
     "half_shell",
@@ -75,9 +79,13 @@ class StitchReader(SpreadReader):
             number = None
         if number is not None and kind(self.items, index) == "noise" and text_at(self.items, index) in ("x", "of"):
             index += 1
+        if number is not None and text_at(self.items, index) in _COLOURS and kind(self.items, index + 1) == "stitch":
+            index += 1  # `2 red sc`
         word = self.items[index] if index < len(self.items) else None
         if not isinstance(word, Word) or word.stitch is None:
             return False
+        if number is None and word.stitch.kind in ("increase", "decrease") and word.text.endswith("ases"):
+            return False  # `between increases`
         group = self.items[index + 1] if index + 1 < len(self.items) else None
         if kind(self.items, index + 1) == "-":
             group = self.items[index + 2] if index + 2 < len(self.items) else None

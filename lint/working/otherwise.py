@@ -13,8 +13,11 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
 
     `2 sc, inc x 6` and `sc 2, inc around`: the number of times, or the word around, may be meant for all that stands
     before it and not only for the last stitch. `2 sc in next 2 sts` may be two in each. `1 sc, 2 sc in next` with
-    nothing after it may go on to the end.
+    nothing after it may go on to the end. `rep 6 times` may be six in all or six more.
     """
+    for count in (Count.TOTAL, Count.MORE):
+        if (settled := _settled(steps, count)) != tuple(steps):
+            yield settled
     if any(_twofold(step) for step in steps):
         yield tuple(_in_each(step) for step in steps)
     for index, step in enumerate(steps):
@@ -29,8 +32,24 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
         yield (Repeat(tuple(worked), Times(Count.TO_END), worked[0].span.cover(worked[-1].span), mark=""),)
 
 
+def _settled(steps: Sequence[Step], count: Count) -> tuple[Step, ...]:
+    """Take every number of times that may be all or more in one of the two ways."""
+    return tuple(
+        replace(step, times=replace(step.times, count=count))
+        if isinstance(step, Repeat) and step.times.count is Count.EITHER
+        else step
+        for step in steps
+    )
+
+
 def _twofold(step: Step) -> bool:
-    return isinstance(step, Work) and step.ambiguous and not step.bare and step.where.number is not None
+    return (
+        isinstance(step, Work)
+        and step.ambiguous
+        and not step.bare
+        and step.times.values == (1,)
+        and step.where.number is not None
+    )
 
 
 def _in_each(step: Step) -> Step:

@@ -198,6 +198,8 @@ class Stitcher(Hook):
         """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
         if self.base:
             self.base = False
+            if where.target.space and self.cursor is not None and self.cursor.fabric.spaces:
+                self.in_space = True
             self._take(1, spaces=self.in_space)
             return 0 if self.in_space else 1
         if (
