@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, fields, is_dataclass
 from itertools import pairwise, zip_longest
 
@@ -118,11 +118,24 @@ def parts(case: Case) -> Iterator[Part]:
     """Yield the parts of a draft that number their rounds."""
     rounds = case.pattern.rounds
     for section in sorted({round_.section for round_ in rounds}):
-        indices = tuple(index for index, round_ in enumerate(rounds) if round_.section == section)
-        part = Part(case, section, indices)
-        part.mentioned = frozenset(_mentioned(case, indices))
-        part.declaring = tuple(one for one in rounds if one.elided is not None and one.section <= section)
-        yield part
+        whole = tuple(index for index, round_ in enumerate(rounds) if round_.section == section)
+        for indices in _series(rounds, whole):
+            part = Part(case, section, indices)
+            part.mentioned = frozenset(_mentioned(case, indices))
+            part.declaring = tuple(one for one in rounds if one.elided is not None and one.section <= section)
+            yield part
+
+
+def _series(rounds: Sequence[Round], indices: tuple[int, ...]) -> Iterator[tuple[int, ...]]:
+    """Yield the stretches that count on: rows and rounds of one part may each have a numbering of their own."""
+    numbered = [index for index in indices if rounds[index].first is not None]
+    for before, index in pairwise(numbered):
+        last, first = numbers_of(rounds[before], 0)[-1:], numbers_of(rounds[index], 0)[:1]
+        if rounds[before].flat is not rounds[index].flat and last and first and first[0] != last[0] + 1:
+            yield tuple(index for index in indices if rounds[index].flat)
+            yield tuple(index for index in indices if not rounds[index].flat)
+            return
+    yield indices
 
 
 def _mentioned(case: Case, indices: tuple[int, ...]) -> Iterable[int]:

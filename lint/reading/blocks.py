@@ -47,7 +47,7 @@ class _Line:
 
 
 _STITCHY = re.compile(
-    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)\d*|(?-i:\d*[XVA])|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
+    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)(?:\d*tog|\d*)|(?-i:\d*[XVA])|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
     r"repeats?|rep|bobble|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
 )
 _COMPLETE = re.compile(r"(?:[.;:!?)\]}\"|]|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)

@@ -82,6 +82,7 @@ _BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
 _WORKED = re.compile(
     r"(?i)(?:^|[\s,;\d])(?:sc|hdc|dc|tr|htr|dtr|inc|dec|bobble|sc2tog|[xva])\b.*[,;]|[,;]\s*\d*\s*(?:sc|hdc|dc|tr|inc|dec|bobble|[xva])\b"
 )
+_AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
 _EVERY = re.compile(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
     rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>[^)\]:.]{{0,30}})[)\]]?",
@@ -166,7 +167,10 @@ def _tail(text: str, at: int, own: list[tuple[int, int]]) -> _Tail:
         if bracket is None:
             return tail
         inside = bracket["inside"].strip()
-        if _WORKED.search(inside) and not re.match(r"\s*[:;|]|\s*-\s", text[bracket.end() : bracket.end() + 4]):
+        repeated = _AGAIN.match(text, bracket.end()) is not None and not inside[:1].isdigit()
+        if (repeated or _WORKED.search(inside)) and not re.match(
+            r"\s*[:;|]|\s*-\s", text[bracket.end() : bracket.end() + 4]
+        ):
             return tail  # `Rnd 3 (sc, inc) x 6`: the bracket is the round's own
         span = Span(bracket.start("open"), bracket.end())
         if side := _side(inside if len(inside) < 20 else None):

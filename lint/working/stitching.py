@@ -202,6 +202,9 @@ class Stitcher(Hook):
                 self.in_space = True
             self._take(1, spaces=self.in_space)
             return 0 if self.in_space else 1
+        if where.target.space and self.cursor is not None and self.cursor.fabric.spaces and not self.row.segments:
+            self._take(1, spaces=True)
+            return 0
         if (
             not self.used
             and not stitches_of(self.row.segments)
