@@ -27,7 +27,7 @@ from ..pattern import (
 from .blocks import Block, Kind
 from .claims import claims_in, spread_over
 from .directives import Directed, read_directive
-from .figures import lift
+from .figures import lift, lists_in
 from .headings import Heading
 from .marks import Item, kind, tree
 from .sizes import leading_note, names_first, size_note
@@ -52,6 +52,7 @@ class Assembly:
     fresh: bool = True
     only: tuple[int, ...] | None = None
     away: dict[int, int | None] = field(default_factory=dict[int, "int | None"])  # sizes sent on, to which round
+    governed: bool = False  # a round has been taken under the present note on sizes
     once: tuple[int, ...] | None = None  # sizes that only the next round is for
     habit: bool = False
     last_number: int = 0
@@ -102,6 +103,7 @@ class Assembly:
         note = replace(note, before_round=len(self.rounds))
         self.notes.append(note)
         self.away = {}
+        self.governed = False
         self.only = note.sizes if note.sizes is None or len(note.sizes) < self.sizes.number else None
         if note.unknown and not note.sizes:
             self.only = ()
@@ -226,6 +228,9 @@ def take_round(assembly: Assembly, block: Block) -> None:
         assembly.last_number = heading.numbers[0][1]
         assembly.come_back(first)
     section = assembly.open_section(block.span.start)
+    if assembly.only and assembly.governed and _for_all(assembly, body):
+        assembly.only, assembly.away = None, {}
+    assembly.governed = assembly.only is not None
     once, body = _sizes_named(assembly, heading, body)
     steps, directed, claims = assembly.parse(body, once)
     sizes = _sizes_for(assembly, section, once)
@@ -261,6 +266,13 @@ def _sizes_for(assembly: Assembly, section: int, once: tuple[int, ...] | None) -
     if only is None:
         return own
     return tuple(size for size in only if own is None or size in own)
+
+
+def _for_all(assembly: Assembly, body: Span) -> bool:
+    """Tell whether a round gives figures for the sizes too that a note before it left out: they have come back."""
+    left_out = [size for size in range(assembly.sizes.number) if size not in (assembly.only or ())]
+    full = [one.values for one in lists_in(assembly.words.within(body)) if len(one.values) == assembly.sizes.number]
+    return any(all(values[size] for size in left_out) for values in full)
 
 
 def _sizes_named(assembly: Assembly, heading: Heading, body: Span) -> tuple[tuple[int, ...] | None, Span]:
