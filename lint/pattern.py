@@ -176,8 +176,8 @@ class Work:
 class Chain:
     """`n` chains. `counts` tells whether it stands for a stitch: None where the draft doesn't say.
 
-    `beginning` is True at the start of a round. `as_makes` are the stitches it stands for when it counts, where
-    the draft says so (`counts as dc and ch 1`: one dc and a space of one chain).
+    `beginning` is True at the start of a round. `kind` is the stitch it stands for where the draft says so, and
+    `and_space` the chains of the space besides (`counts as dc and ch 1`).
     """
 
     n: Figure
@@ -212,7 +212,6 @@ class Repeat:
     """Steps worked several times.
 
     `mark` is how it is written: "*" (or another mark) for a repeat from a mark, "(" "[" "{" for brackets.
-    `spelled` is True where the group also stands written out once before.
     """
 
     steps: tuple[Step, ...]
@@ -491,7 +490,6 @@ class Conventions:
 
     chains: tuple[ChainNote, ...] = ()
     spiral: bool | None = None
-    rounds_not_written: Elided | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -311,8 +311,6 @@ def declared(part: Part, number: int, size: int) -> bool:
         if round_.elided and is_for(round_, size) and elides(round_.elided, round_, number, size, bounded=here):
             return True
     notes = [*pattern.elisions]
-    if pattern.conventions.rounds_not_written is not None:
-        notes.append(pattern.conventions.rounds_not_written)
     return any(elides(note, None, number, size, bounded=True) for note in notes)
 
 

@@ -114,11 +114,7 @@ def _words(round_: Round, what: RepeatRounds) -> Span:
 
 def _some_not_written(case: Case) -> bool:
     """Tell whether the draft declares rounds without writing them, so that a number may stand for one of those."""
-    return bool(
-        case.pattern.elisions
-        or case.pattern.conventions.rounds_not_written
-        or any(round_.elided for round_ in case.pattern.rounds)
-    )
+    return bool(case.pattern.elisions or any(round_.elided for round_ in case.pattern.rounds))
 
 
 # ---------------------------------------------------------------- whole blocks

@@ -51,7 +51,6 @@ class Made:
     short: int
     items: tuple[Item, ...]
     starts: bool
-    keys: frozenset[str]
     partial: bool = False
     closing: bool = False  # the closing sentence was taken as an instruction
 
@@ -96,7 +95,6 @@ class Stitcher(Hook):
             self.short,
             tuple(self.items),
             self.starts,
-            frozenset(),
             self.partial,
         )
 

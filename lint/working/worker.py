@@ -250,7 +250,7 @@ class Worker:
                 break
             made = self._steps(round_, size, made.fabric)
         if starts and not made.starts:
-            made = Made(made.fabric, made.before, made.used, made.left, made.short, made.items, True, made.keys)
+            made = replace(made, starts=True)
         return made, number, ()
 
     def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
@@ -296,7 +296,7 @@ class Worker:
         if state.fabric is None:
             raise CannotWork("the row below is not known")
         count = state.fabric.stitches
-        return Made(state.fabric, count, count, 0, 0, (), False, frozenset()), 1, ()
+        return Made(state.fabric, count, count, 0, 0, (), False), 1, ()
 
     def _repeated(
         self, index: int, round_: Round, what: RepeatRounds, size: int, state: State
@@ -333,7 +333,7 @@ class Worker:
         if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
             raise CannotWork("how often these rounds are repeated depends on a measurement")
         return (
-            Made(made.fabric, before, made.used, made.left, made.short, made.items, False, made.keys),
+            replace(made, before=before, starts=False),
             number,
             targets,
         )
