@@ -100,7 +100,8 @@ class Reading:
     """How an ambiguous convention was taken over a stretch of rounds, and why.
 
     `agree` and `otherwise` are the stated counts that agree with the reading taken and with its opposite. `said`
-    is True where the draft settles it in words.
+    is True where the draft settles it in words. `mends` are the indices of the rounds whose stated counts would agree
+    only under the opposite.
     """
 
     key: str
@@ -109,6 +110,7 @@ class Reading:
     agree: int
     otherwise: int
     said: bool = False
+    mends: frozenset[int] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)

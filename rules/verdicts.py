@@ -304,9 +304,16 @@ def _open_convention(case: Case, index: int, own: SizeWorking) -> bool:
     """Tell whether a round would come out if an open convention were taken the other way."""
     gap = _gap(own)
     for key, holds in case.workings.rounds[index].readings:
+        if own.agrees is False and not _mends(case, key, index):
+            continue
         if _settles(own, key, holds=holds, gap=gap) and (not _supported(case, key) or _alike(case, key, index)):
             return True
     return False
+
+
+def _mends(case: Case, key: str, index: int) -> bool:
+    """Tell whether the round's stated count would agree under the other answer to a question."""
+    return any(reading.key == key and index in reading.mends for reading in case.workings.readings)
 
 
 def _gap(own: SizeWorking) -> int:

@@ -82,7 +82,8 @@ def work(pattern: Pattern) -> Workings:
             agree, otherwise = otherwise, agree
         if agree != otherwise:
             holds = answers.chosen.get(key, now)
-            readings.append(Reading(key, holds, 0, len(agree), len(otherwise), said=key in said))
+            mends = frozenset(otherwise - agree)
+            readings.append(Reading(key, holds, 0, len(agree), len(otherwise), key in said, mends))
     return Workings(tuple(best), tuple(readings), _slips(pattern, answers, asked))
 
 
