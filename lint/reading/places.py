@@ -180,6 +180,9 @@ def _names_place(what: str, seen: _Seen, *, named: bool) -> bool:
     return True
 
 
+_QUALIFIERS = {"corner", "center", "centre", "corresponding", "beginning"}
+
+
 def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:
     """Take a word that only says more of the place: `corner`, `top`."""
     if word in ("top", "tops"):
@@ -187,7 +190,7 @@ def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:
         return True
     if named:
         return False
-    if word in ("corner", "center", "centre", "corresponding", "beginning"):
+    if word in _QUALIFIERS:
         seen.next = seen.next or not seen.each
         return True
     return what == "post"
@@ -208,6 +211,8 @@ def _number_fits(items: Sequence[Item], index: int, seen: _Seen) -> bool:
     figure = figure_at(items, index)
     if kind(items, index) == "group" and (seen.each or seen.last) and figure is not None and not figure.is_list:
         return False
+    if kind(items, index) == "group" and text_at(items, index - 1) in _QUALIFIERS:
+        return False  # `1 sc in corner {36 (40, 44)}`
     return not (kind(items, index + 1) == "times" and text_at(items, index + 1) != "x")
 
 
