@@ -117,12 +117,16 @@ def is_for(round_: Round, size: int) -> bool:
 def parts(case: Case) -> Iterator[Part]:
     """Yield the parts of a draft that number their rounds."""
     rounds = case.pattern.rounds
-    for section in sorted({round_.section for round_ in rounds}):
-        whole = tuple(index for index, round_ in enumerate(rounds) if round_.section == section)
+    by_section: dict[int, list[int]] = {}
+    for index, round_ in enumerate(rounds):
+        by_section.setdefault(round_.section, []).append(index)
+    declaring = [one for one in rounds if one.elided is not None]
+    for section in sorted(by_section):
+        whole = tuple(by_section[section])
         for indices in _series(rounds, whole):
             part = Part(case, section, indices)
             part.mentioned = frozenset(_mentioned(case, indices))
-            part.declaring = tuple(one for one in rounds if one.elided is not None and one.section <= section)
+            part.declaring = tuple(one for one in declaring if one.section <= section)
             yield part
 
 

@@ -48,9 +48,9 @@ class Heading:
 
 _ROUND = r"(?:rounds?|rnds?|rds?|rows?|rws?|rn)(?![a-z])\.?"
 _SHORT = r"(?:r)\b\.?(?=\s?[\dlI])"
-_NUM = r"[\dlI]*\d[\dlI]*|(?-i:[lI])(?![a-zA-Z])"
-_MORE = r"\d[\dlI]*|(?-i:[lI])\d[\dlI]*"
-_ORD = r"\d+\s?(?:st|nd|rd|th)"
+_NUM = r"(?-i:[lI])?\d{1,6}(?:(?-i:[lI])(?![a-z]))?|(?-i:[lI])(?![a-zA-Z])"
+_MORE = r"\d{1,6}"
+_ORD = r"\d{1,6}\s?(?:st|nd|rd|th)"
 _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
 _R = r"(?:(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*)?"
 _LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"

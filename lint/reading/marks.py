@@ -10,6 +10,7 @@ from ..pattern import LooseMark, MarkTrouble
 from .words import Word
 
 _OPEN = {"(": ")", "[": "]", "{": "}"}
+MOST_NESTED = 12  # brackets in brackets; a pattern has three at most
 _CLOSE = {close: open_ for open_, close in _OPEN.items()}
 
 
@@ -76,7 +77,9 @@ def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]
     stack: list[tuple[Word | None, list[Item]]] = [(None, [])]
     loose: list[LooseMark] = [LooseMark(MarkTrouble.BRACKET, words[index].span) for index in mended]
     for index, word in enumerate(words):
-        if word.kind in _OPEN or index in mended:
+        if (word.kind in _OPEN or index in mended) and len(stack) > MOST_NESTED:
+            loose.append(LooseMark(MarkTrouble.BRACKET, word.span))
+        elif word.kind in _OPEN or index in mended:
             stack.append((word, []))
         elif word.kind in _CLOSE:
             if len(stack) == 1:

@@ -25,6 +25,9 @@ if TYPE_CHECKING:
     from spacy.tokens import Doc
 
 
+LONGEST_NUMBER = 8  # digits; no pattern counts further
+
+
 @dataclass(frozen=True, slots=True)
 class Word:
     """A labelled word or sign.
@@ -132,6 +135,8 @@ def lexicon(craft: str, terms: str) -> Lexicon:
 
 def _label(text: str) -> tuple[str, int | None]:
     """Label a single token that is in no table."""
+    if len(text) > LONGEST_NUMBER and text[0].isdigit():
+        return "word", None
     if (value := times_word(text)) is not None:
         return "often", value
     if (value := cardinal(text)) is not None:
@@ -144,8 +149,8 @@ def _label(text: str) -> tuple[str, int | None]:
 
 
 _MEASURE = re.compile(
-    r"(?<![\w.,])\d+(?:[.,]\d+)?(?:\s?[\u00bc\u00bd\u00be]|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
-    r"|\d*[\u00bc\u00bd\u00be](?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?|\d+\.\d+(?:\s?(?:mm|cm|in))?",
+    r"(?<![\w.,])\d{1,6}(?:[.,]\d{1,4})?(?:\s?[\u00bc\u00bd\u00be]|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
+    r"|(?<!\d)\d{0,4}[\u00bc\u00bd\u00be](?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?|(?<!\d)\d{1,6}\.\d{1,4}(?:\s?(?:mm|cm|in))?",
     re.IGNORECASE,
 )
 

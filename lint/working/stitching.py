@@ -83,8 +83,10 @@ class Stitcher(Hook):
             left = max(0, self.cursor.left()) if self.row.segments else 0
         if self.flat_count is not None:
             fabric, left = plain("st", self.flat_count), 0
-        elif self.row.segments or self.cursor is None:
+        elif self.row.segments:
             fabric = self.row.done()
+        elif self.cursor is None:
+            raise CannotWork("no stitches were found in these words")
         else:
             fabric = self._nothing_made(steps)
         return Made(

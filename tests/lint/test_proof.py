@@ -195,3 +195,12 @@ def test_only_the_rules_given_are_asked() -> None:
 
     assert {one.rule for one in proof(text).findings} == {"count-differs", "number-skipped"}
     assert proof(text, rules=()).findings == ()
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["Rnd 1: " + "(" * 3000 + "sc" + ")" * 3000, "Rnd 1: " + "9" * 20000, "(" * 5000, "Rnd 1: " + "*sc " * 800],
+    ids=["nested brackets", "a number without end", "brackets never closed", "stars"],
+)
+def test_hostile_words_are_read_to_the_end(text: str) -> None:
+    assert proof(text).tally.worked == 0
