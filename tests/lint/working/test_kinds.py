@@ -10,6 +10,10 @@ from rowcall.lint.working import work
 Counts = list[list[int | None]]
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "arrows after headings and dots before counts": (
+        "Rnd 1 » 6 sc into a magic loop ..... 6\nRnd 2 » 2 sc into every st ..... 12\nRnd 3 » sc all round ..... 12\n",
+        [[6], [12], [12]],
+    ),
     "a table with bars": (
         "| 1 | MR, 6 sc | 6 |\n| 2 | inc in each st | 12 |\n| 3 | *1 sc, inc* x 6 | 18 |\n| 4-5 | sc around | 18 |\n",
         [[6], [12], [18], [18]],
