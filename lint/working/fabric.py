@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 
 SPACE = "space"
 LINK = "link"
@@ -26,40 +27,75 @@ class Spot:
         return self.kind == SPACE
 
 
-@dataclass(frozen=True, slots=True)
 class Segment:
-    """A pattern of places, `times` over."""
+    """A pattern of places, `times` over. `stitches` and `spaces` are those of one pattern; a segment is never changed.
 
-    spots: tuple[Spot, ...]
-    times: int
+    Written out and not as a dataclass: one is made for nearly every step of every round.
+    """
+
+    __slots__ = ("spaces", "spots", "stitches", "times")
+
+    def __init__(self, spots: tuple[Spot, ...], times: int) -> None:
+        self.spots = spots
+        self.times = times
+        self.spaces = (spots[0].kind == SPACE) if len(spots) == 1 else sum(spot.kind == SPACE for spot in spots)
+        self.stitches = len(spots) - self.spaces
 
     @property
     def length(self) -> int:
         """The number of places."""
         return len(self.spots) * self.times
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Segment) and self.times == other.times and self.spots == other.spots
 
-@dataclass(frozen=True, slots=True)
+    def __hash__(self) -> int:
+        return hash((self.spots, self.times))
+
+    def __repr__(self) -> str:
+        return f"Segment(spots={self.spots!r}, times={self.times!r})"
+
+
+@cache
+def spot_of(kind: str, size: int = 1) -> Spot:
+    """Return the place of a kind and size; the same one each time, as a round asks for few of them very often."""
+    return Spot(kind, size)
+
+
 class Fabric:
-    """A finished row. `ring` is True for a ring, which holds any number of stitches."""
+    """A finished row. `ring` is True for a ring, which holds any number of stitches.
 
-    segments: tuple[Segment, ...] = ()
-    ring: bool = False
+    `stitches` are all places but spaces (stitches or links), `spaces` the chain spaces; a row is never changed.
+    """
 
-    @property
-    def stitches(self) -> int:
-        """The number of stitches (or links): all places but spaces."""
-        return sum(part.times * sum(not spot.is_space for spot in part.spots) for part in self.segments)
+    __slots__ = ("_hash", "ring", "segments", "spaces", "stitches")
 
-    @property
-    def spaces(self) -> int:
-        """The number of chain spaces."""
-        return sum(part.times * sum(spot.is_space for spot in part.spots) for part in self.segments)
+    def __init__(self, segments: tuple[Segment, ...] = (), ring: bool = False) -> None:
+        self.segments = segments
+        self.ring = ring
+        stitches = spaces = 0
+        for part in segments:
+            stitches += part.times * part.stitches
+            spaces += part.times * part.spaces
+        self.stitches = stitches
+        self.spaces = spaces
+        self._hash: int | None = None
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Fabric) and self.ring is other.ring and self.segments == other.segments
+
+    def __hash__(self) -> int:
+        if self._hash is None:
+            self._hash = hash((self.segments, self.ring))
+        return self._hash
+
+    def __repr__(self) -> str:
+        return f"Fabric(segments={self.segments!r}, ring={self.ring!r})"
 
     @property
     def chains(self) -> int:
         """The chains of all spaces together."""
-        return sum(part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments)
+        return sum(part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments if part.spaces)
 
     def kinds(self) -> tuple[tuple[str, int], ...]:
         """Count the stitches by kind, in order of first use."""
@@ -73,7 +109,7 @@ class Fabric:
 
 def plain(kind: str, number: int) -> Fabric:
     """Return a row of one kind of stitch."""
-    return Fabric((Segment((Spot(kind),), number),) if number else ())
+    return Fabric((Segment((spot_of(kind),), number),) if number else ())
 
 
 @dataclass(slots=True)
@@ -94,13 +130,14 @@ class Cursor:
 
     def _left(self, *, spaces: bool) -> int:
         total = 0
-        for number, part in enumerate(self.fabric.segments[self.index :]):
-            each = sum(spot.is_space is spaces for spot in part.spots)
-            if number == 0 and self.done:
-                whole, rest = divmod(self.done, len(part.spots))
-                total += (part.times - whole) * each - sum(spot.is_space is spaces for spot in part.spots[:rest])
-            else:
-                total += part.times * each
+        done = self.done
+        for part in self.fabric.segments[self.index :]:
+            each = part.spaces if spaces else part.stitches
+            total += part.times * each
+            if done:
+                whole, rest = divmod(done, len(part.spots))
+                total -= whole * each + sum(spot.is_space is spaces for spot in part.spots[:rest])
+                done = 0
         return total
 
     def take(self, number: int) -> int:
@@ -122,15 +159,22 @@ class Cursor:
 
     def _move(self, part: Segment, step: int) -> None:
         self.done += step
-        if self.done >= part.length:
+        if self.done >= part.times * len(part.spots):
             self.index += 1
             self.done = 0
 
     def _take(self, number: int, *, spaces: bool) -> int:
-        while number > 0 and self.index < len(self.fabric.segments):
-            part = self.fabric.segments[self.index]
+        segments = self.fabric.segments
+        while number > 0 and self.index < len(segments):
+            part = segments[self.index]
             width = len(part.spots)
-            each = sum(spot.is_space is spaces for spot in part.spots)
+            each = part.spaces if spaces else part.stitches
+            if width == 1 and each:
+                # a plain stretch, as most are
+                step = min(number, part.times - self.done)
+                number -= step
+                self._move(part, step)
+                continue
             offset = self.done % width
             if offset == 0:
                 whole = part.times - self.done // width
@@ -178,11 +222,17 @@ class Row:
         """Add places of one kind."""
         if number <= 0:
             return
-        last = self.segments[-1] if self.segments else None
-        if last is not None and last.spots == (spot,):
-            self.segments[-1] = Segment(last.spots, last.times + number)
-        else:
-            self.segments.append(Segment((spot,), number))
+        if self.segments:
+            last = self.segments[-1]
+            if len(last.spots) == 1 and (last.spots[0] is spot or last.spots[0] == spot):
+                self.segments[-1] = Segment(last.spots, last.times + number)
+                return
+        self.segments.append(Segment((spot,), number))
+
+    @property
+    def has_stitches(self) -> bool:
+        """Whether any stitch has been made."""
+        return any(part.stitches for part in self.segments)
 
     def extend(self, segments: Iterable[Segment], times: int = 1) -> None:
         """Add a stretch of segments, `times` over."""
@@ -213,4 +263,4 @@ class Row:
 
 def stitches_of(segments: Sequence[Segment]) -> int:
     """Count the stitches of a stretch of segments."""
-    return Fabric(tuple(segments)).stitches
+    return sum(part.times * part.stitches for part in segments)

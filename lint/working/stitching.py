@@ -22,7 +22,7 @@ from ..pattern import (
     Work,
 )
 from ..workings import Deed, Item
-from .fabric import LINK, SPACE, Cursor, Fabric, Row, Spot, plain, stitches_of
+from .fabric import LINK, SPACE, Cursor, Fabric, Row, plain, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork, Choose, Hook
 from .shape import (
     along_rows,
@@ -154,7 +154,7 @@ class Stitcher(Hook):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True
-        spot = Spot(make.kind)
+        spot = spot_of(make.kind)
         match where.at:
             case At.RING:
                 self.base = False
@@ -207,7 +207,7 @@ class Stitcher(Hook):
             return 0
         if (
             not self.used
-            and not stitches_of(self.row.segments)
+            and not self.row.has_stitches
             and where.at is At.SAME
             and self.cursor is not None
             and not self.cursor.fabric.ring
@@ -228,11 +228,11 @@ class Stitcher(Hook):
             counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
         self.row = Row()
         if counted:
-            self.row.add(Spot(step.make.kind))
+            self.row.add(spot_of(step.make.kind))
         self.cursor.take(nth)
         self.chain_links = max(0, self.cursor.fabric.stitches - nth + 1)
         self.used += 1
-        self.row.add(Spot(step.make.kind), times * step.make.makes)
+        self.row.add(spot_of(step.make.kind), times * step.make.makes)
         self.note(Deed.WORK, step.span, nth, times * step.make.makes + counted, top=top)
 
     def each(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
@@ -251,7 +251,7 @@ class Stitcher(Hook):
                 self.take(number, spaces=True)
                 if self.cursor is not None:
                     self.cursor.take(self.cursor.left())
-            self.row.add(Spot(make.kind), number * times * make.makes)
+            self.row.add(spot_of(make.kind), number * times * make.makes)
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
         links = self.cursor.fabric.stitches if self.cursor is not None and self.cursor.fabric.ring else 0
@@ -272,7 +272,7 @@ class Stitcher(Hook):
         self.passed = 0 if where.target.also_spaces else spaces
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
-        self.row.add(Spot(make.kind), made)
+        self.row.add(spot_of(make.kind), made)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
 
     def next(self, step: Work, times: int, *, top: bool) -> None:
@@ -297,7 +297,7 @@ class Stitcher(Hook):
         if self.cursor is None and self.fresh:
             self.starts = True
         made = number * times * make.makes
-        self.row.add(Spot(make.kind), made)
+        self.row.add(spot_of(make.kind), made)
         self.note(Deed.WORK, step.span, 0 if where.target.space else number * make.uses, made, top=top)
 
     def together(self, step: Together, rest: Sequence[Step], *, top: bool) -> None:
@@ -352,7 +352,7 @@ class Stitcher(Hook):
             self.chain_links = number
             self.starts = True
             return
-        if step.beginning and not stitches_of(self.row.segments) and not is_bridge(number, self, rest):
+        if step.beginning and not self.row.has_stitches and not is_bridge(number, self, rest):
             counts = step.counts
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
@@ -361,16 +361,16 @@ class Stitcher(Hook):
                 hole = self.cursor is not None and self.cursor.fabric.ring
                 hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
                 self.base = not hole and not self.along
-                self.row.add(Spot(step.kind or "ch"))
+                self.row.add(spot_of(step.kind or "ch"))
                 self.counted_space = step.and_space or beyond_height(number, rest)
                 if self.counted_space:
-                    self.row.add(Spot(SPACE, self.counted_space))
+                    self.row.add(spot_of(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
             return
         if step.counts:
-            self.row.add(Spot(step.kind or "ch"))
+            self.row.add(spot_of(step.kind or "ch"))
         elif not top or any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
-            self.row.add(Spot(SPACE, number))
+            self.row.add(spot_of(SPACE, number))
 
     def skip(self, step: Skip, *, top: bool) -> None:
         """Pass over places."""
@@ -424,7 +424,7 @@ class Stitcher(Hook):
             before = self.cursor.copy() if self.cursor is not None else None
             used, short = self.used, self.short
             self.row = Row()
-            if done == 0 and stitches_of(outer.segments) and not self.worked:
+            if done == 0 and outer.has_stitches and not self.worked:
                 self.worked = True
             self.sequence(step.steps, top=False)
             took = self.used - used + (self.short - short)

@@ -14,6 +14,7 @@ from ..pattern import (
     Pattern,
 )
 from ..workings import Reading, RoundWorking, SizeWorking, Slip, Standing, Workings
+from .memo import Memo
 from .references import covered
 from .slips import slips
 from .worker import Answers, Asked, State, Worker, stated_of
@@ -49,12 +50,8 @@ def _agreeing(done: Sequence[RoundWorking]) -> set[int]:
     return {one.index for one in done if one.standing is Standing.AGREES}
 
 
-def _work(pattern: Pattern, answers: Answers, asked: Asked) -> list[RoundWorking]:
-    return _worker(pattern, answers, asked).run()
-
-
-def _worker(pattern: Pattern, answers: Answers, asked: Asked) -> Worker:
-    return Worker(pattern, answers, asked, [State() for _ in range(pattern.sizes.number)])
+def _worker(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo) -> Worker:
+    return Worker(pattern, answers, asked, [State() for _ in range(pattern.sizes.number)], memo=memo)
 
 
 def work(pattern: Pattern) -> Workings:
@@ -64,13 +61,14 @@ def work(pattern: Pattern) -> Workings:
     said = _said(pattern)
     asked = Asked()
     answers = Answers(said)
-    best = _work(pattern, answers, asked)
+    memo = Memo()
+    best = _worker(pattern, answers, asked, memo).run()
     score = _score(best)
     readings: list[Reading] = []
     for key in sorted(asked.usual):
         now = answers.chosen.get(key, said.get(key, asked.usual[key]))
         trial = Answers(said, {**answers.chosen, key: not now})
-        other = _work(pattern, trial, asked)
+        other = _worker(pattern, trial, asked, memo).run()
         other_score = _score(other)
         gain = 2 if key in said else 1
         better = other_score[0] >= score[0] + gain or (
@@ -84,12 +82,12 @@ def work(pattern: Pattern) -> Workings:
             holds = answers.chosen.get(key, now)
             mends = frozenset(otherwise - agree)
             readings.append(Reading(key, holds, 0, len(agree), len(otherwise), key in said, mends))
-    return Workings(tuple(best), tuple(readings), _slips(pattern, answers, asked))
+    return Workings(tuple(best), tuple(readings), _slips(pattern, answers, asked, memo))
 
 
-def _slips(pattern: Pattern, answers: Answers, asked: Asked) -> tuple[Slip, ...]:
+def _slips(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo) -> tuple[Slip, ...]:
     """Look for likely slips in the rounds that differ, under the answers found."""
-    worker = _worker(pattern, answers, asked)
+    worker = _worker(pattern, answers, asked, memo)
     found: list[Slip] = []
     for one in worker.run():
         round_ = pattern.rounds[one.index]

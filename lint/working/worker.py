@@ -23,6 +23,7 @@ from ..workings import RoundWorking, SizeWorking, Standing
 from .claims import Compared, compare
 from .fabric import Fabric, plain
 from .hook import CannotWork
+from .memo import Memo
 from .otherwise import other_ways
 from .references import MOST_ROUNDS, covered, find_round, targets_of
 from .shape import begins_piece, unread_in
@@ -73,11 +74,17 @@ class Worker:
     here: set[str] = field(default_factory=set[str])
     rows: dict[int, int] = field(default_factory=dict[int, int])  # by size: rows worked flat before
     below: dict[int, list[Fabric | None]] = field(default_factory=dict[int, list["Fabric | None"]])
+    memo: Memo = field(default_factory=Memo)
 
     def choose(self, key: str, usual: bool) -> bool:
         """Answer a question, and remember that it came up."""
         self.here.add(key)
         self.asked.usual.setdefault(key, usual)
+        answer = self._answer(key, usual)
+        self.memo.asked(key, usual, answer)
+        return answer
+
+    def _answer(self, key: str, usual: bool) -> bool:
         if key in self.answers.chosen:
             return self.answers.chosen[key]
         if key in self.answers.said:
@@ -202,7 +209,20 @@ class Worker:
     def _size(
         self, index: int, round_: Round, size: int, *, trust: bool = False
     ) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
+        """Work a round for a size and go on to the row it leaves."""
         state = self.states[size]
+        key = (index, size, state, self.rows.get(size), trust)
+        working, compared, resumed, covers, self.states[size] = self.memo.once(
+            key,
+            self.choose,
+            lambda: self._worked(index, round_, size, state, trust=trust),
+            (CannotWork, _Doubt),
+        )
+        return working, compared, resumed, covers
+
+    def _worked(
+        self, index: int, round_: Round, size: int, state: State, *, trust: bool
+    ) -> tuple[SizeWorking, Compared, bool, tuple[int, ...], State]:
         made, rounds, covers = self._work(index, round_, size, state)
         spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
         claims = round_.claims
@@ -232,8 +252,8 @@ class Worker:
             if not sure and not state.sure and not trust:
                 raise _Doubt
             fabric, resumed = self._after_difference(index, size, made.fabric, compared.stated)
-        self.states[size] = State(fabric, sure=True if compared.agrees else sure, fresh=False)
-        return working, compared, resumed, covers
+        after = State(fabric, sure=True if compared.agrees else sure, fresh=False)
+        return working, compared, resumed, covers, after
 
     def _work(self, index: int, round_: Round, size: int, state: State) -> tuple[Made, int, tuple[int, ...]]:
         if round_.directive is not None and any(unread_in(round_.steps)):
@@ -254,6 +274,15 @@ class Worker:
         return made, number, ()
 
     def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
+        """Work a round on a row."""
+        return self.memo.once(
+            (id(round_), size, below, fresh, self.rows.get(size)),
+            self.choose,
+            lambda: self._fitting(round_, size, below, fresh=fresh),
+            (CannotWork,),
+        )
+
+    def _fitting(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""
         if round_.closing is not None:
             return self._closing(round_, round_.closing, size, below, fresh=fresh)
