@@ -11,7 +11,7 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from importlib import resources
 from typing import TYPE_CHECKING, Any, cast
@@ -74,13 +74,29 @@ def _cuts(text: str) -> Iterator[_Cut]:
 
 
 @dataclass(frozen=True, slots=True)
+class _Token:
+    """What is known of a token wherever it stands; one that is only white space is `empty`."""
+
+    text: str
+    length: int
+    empty: bool
+    kind: str
+    value: int | None
+    stitch: Stitch | None
+
+
+@dataclass(frozen=True, slots=True)
 class Lexicon:
-    """The phrases known in one craft and set of terms, ready to be matched."""
+    """The phrases known in one craft and set of terms, ready to be matched.
+
+    `met` are the tokens met so far, by spaCy's number for their text: each is looked up once.
+    """
 
     tokenizer: Any
     matcher: Any
     labels: Mapping[str, str]
     stitches: Mapping[str, Stitch]
+    met: dict[int, _Token] = field(default_factory=dict[int, "_Token"])
 
 
 @cache
@@ -162,48 +178,73 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
     for _, start, end in lex.matcher(doc):
         ends[start] = max(end, ends.get(start, 0))
     measured = {match.start(): match.end() for match in _MEASURE.finditer(text)}
+    tokens, places = _tokens(doc, lex)
     words: list[Word] = []
     index, reach = 0, 0
-    while index < len(doc):
-        token = doc[index]
-        if not token.text.strip():
+    while index < len(tokens):
+        token, start = tokens[index], places[index]
+        if token.empty:
             index += 1
             continue
-        if (after := measured.get(token.idx)) is not None:
-            words.append(
-                Word(
-                    text[token.idx : after].lower(),
-                    "measure",
-                    Span(token.idx, after),
-                    blank=token.idx > reach or not reach,
-                )
-            )
-            while index < len(doc) and doc[index].idx < after:
+        blank = start > reach or start == 0
+        if (after := measured.get(start)) is not None:
+            words.append(Word(text[start:after].lower(), "measure", Span(start, after), blank=start > reach or not reach))
+            while index < len(tokens) and places[index] < after:
                 index += 1
             reach = after
             continue
-        end = ends.get(index, index + 1)
-        piece = doc[index:end]
-        key = _key([part.text.lower() for part in piece if part.text.strip()])
-        start, stop = token.idx, piece[-1].idx + len(piece[-1].text)
-        words.append(_word(key, Span(start, stop), lex, blank=start > reach or start == 0))
-        reach = stop
+        end = ends.get(index)
+        if end is None:
+            reach = start + token.length
+            words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
+            index += 1
+            continue
+        key = _key([part.text for part in tokens[index:end] if not part.empty])
+        reach = places[end - 1] + tokens[end - 1].length
+        kind, value, stitch = _kind(key, lex)
+        words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
         index = end
     return tuple(words)
 
 
-def _word(key: str, span: Span, lex: Lexicon, *, blank: bool) -> Word:
+def _tokens(doc: Any, lex: Lexicon) -> tuple[list[_Token], list[int]]:
+    """Return the tokens of a text, and where each begins."""
+    from spacy.attrs import ORTH, SPACY  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
+
+    tokens: list[_Token] = []
+    places: list[int] = []
+    place = 0
+    strings = doc.vocab.strings
+    # one array for all tokens: asking spaCy for each by itself costs more than everything else that is done with it
+    for number, spaced in doc.to_array([ORTH, SPACY]).tolist():
+        token = lex.met.get(number)
+        if token is None:
+            token = lex.met[number] = _token(strings[number], lex)
+        tokens.append(token)
+        places.append(place)
+        place += token.length + spaced
+    return tokens, places
+
+
+def _token(text: str, lex: Lexicon) -> _Token:
+    key = text.lower()
+    if not text.strip():
+        return _Token(key, len(text), empty=True, kind=key, value=None, stitch=None)
+    return _Token(key, len(text), False, *_kind(key, lex))
+
+
+def _kind(key: str, lex: Lexicon) -> tuple[str, int | None, Stitch | None]:
+    """Return the label of a token or phrase, the number it stands for, its row of the stitch table."""
     if key.strip("*") == "":
-        return Word(key, "*", span, blank=blank)
+        return "*", None, None
     if (stitch := lex.stitches.get(key)) is not None:
-        return Word(key, "stitch", span, stitch=stitch, blank=blank)
+        return "stitch", None, stitch
     if (label := lex.labels.get(key)) is not None:
-        value = ordinal(key) if label == "first" else None
-        return Word(key, label, span, value=value, blank=blank)
+        return label, ordinal(key) if label == "first" else None, None
     kind, value = _label(key)
     if kind == "word" and not key.isascii() and (stitch := lex.stitches.get(_ascii(key))) is not None:
-        return Word(key, "stitch", span, stitch=stitch, blank=blank)
-    return Word(key, kind, span, value=value, blank=blank)
+        return "stitch", None, stitch
+    return kind, value, None
 
 
 def _ascii(text: str) -> str:
