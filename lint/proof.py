@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..rules.book import all_rules
-from ..rules.rule import Rule
+from ..rules.rule import Case, Rule
 from .draft import Draft
 from .finding import Finding, Level
 from .pattern import Pattern
@@ -66,10 +66,7 @@ def proof(source: Draft | str, rules: Sequence[Rule] | None = None) -> Proof:
     draft = source if isinstance(source, Draft) else Draft.of(source)
     pattern = read(draft)
     workings = work(pattern)
-    found = [
-        finding
-        for rule in (all_rules() if rules is None else rules)
-        for finding in rule.findings(draft, pattern, workings)
-    ]
+    case = Case(draft, pattern, workings)
+    found = [finding for rule in (all_rules() if rules is None else rules) for finding in rule.findings(case)]
     found.sort(key=lambda finding: (finding.span.start, -finding.level, finding.rule))
     return Proof(draft, pattern, workings, tuple(found))

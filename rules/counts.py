@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import cache
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Change, Level
@@ -211,6 +212,7 @@ def _evenly(case: Case) -> Iterator[Said]:
 # ---------------------------------------------------------------- kinds
 
 
+@cache
 def _plain_kind(craft: str | None, kind: str) -> str | None:
     """Return the basic stitch that a stated count would name for a stitch, None for anything else."""
     table = {stitch.id: stitch for stitch in stitches(craft or "crochet")}

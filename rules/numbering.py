@@ -71,6 +71,7 @@ class Part:
     mentioned: frozenset[int] = frozenset()
     declaring: tuple[Round, ...] = ()  # rounds of this section and those before it that declare others
     _written: dict[int, frozenset[int]] = field(default_factory=dict[int, frozenset[int]])
+    _links: dict[int, list[Link]] = field(default_factory=dict[int, list["Link"]])
 
     def round(self, index: int) -> Round:
         """Return a round of the pattern."""
@@ -89,6 +90,12 @@ class Part:
                 found.update(number for other in round_.sizes or (size,) for number in numbers_of(round_, other))
         self._written[size] = frozenset(found)
         return self._written[size]
+
+    def links(self, size: int) -> list[Link]:
+        """Return the numbered headings for a size, in order."""
+        if size not in self._links:
+            self._links[size] = _links(self, size)
+        return self._links[size]
 
 
 def noun(round_: Round) -> str:
@@ -114,8 +121,12 @@ def is_for(round_: Round, size: int) -> bool:
     return round_.sizes is None or size in round_.sizes
 
 
-def parts(case: Case) -> Iterator[Part]:
-    """Yield the parts of a draft that number their rounds."""
+def parts(case: Case) -> tuple[Part, ...]:
+    """Return the parts of a draft that number their rounds."""
+    return case.once("parts", lambda: tuple(_parts(case)))
+
+
+def _parts(case: Case) -> Iterator[Part]:
     rounds = case.pattern.rounds
     by_section: dict[int, list[int]] = {}
     for index, round_ in enumerate(rounds):
@@ -165,8 +176,7 @@ def _run(words: str) -> Iterable[int]:
             yield from range(int(here[0]) + 1, min(int(after[0]), int(here[0]) + 300))
 
 
-def links(part: Part, size: int) -> list[Link]:
-    """Return the numbered headings of a part for a size, in order."""
+def _links(part: Part, size: int) -> list[Link]:
     found: list[Link] = []
     before: int | None = None
     loose: frozenset[int] | None = frozenset({0})
@@ -297,7 +307,8 @@ _ALTERNATE = re.compile(
 
 def speaks_of_alternate(part: Part) -> bool:
     """Tell whether the draft speaks anywhere of alternate, even, odd or wrong-side rounds."""
-    return bool(_ALTERNATE.search(part.case.draft.text))
+    case = part.case
+    return case.once("speaks of alternate", lambda: bool(_ALTERNATE.search(case.draft.text)))
 
 
 def elision_unread(part: Part) -> bool:

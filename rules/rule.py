@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
+from collections.abc import Callable, Hashable, Iterable, Iterator
+from dataclasses import dataclass, field
+from typing import TypeVar
 
 from ..lint.draft import Draft, Span
 from ..lint.finding import Aside, Change, Finding, Level
 from ..lint.pattern import Pattern
 from ..lint.workings import Workings
+
+
+_Kept = TypeVar("_Kept")
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,11 +31,18 @@ class Passes:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """What a check looks at: the draft, what was read and what was worked."""
+    """What the checks of all rules look at: the draft, what was read and what was worked."""
 
     draft: Draft
     pattern: Pattern
     workings: Workings
+    _kept: dict[Hashable, object] = field(default_factory=dict[Hashable, object], repr=False, compare=False)
+
+    def once(self, key: Hashable, make: Callable[[], _Kept]) -> _Kept:
+        """Return what `make` gives, made the first time that a rule asks under this key."""
+        if key not in self._kept:
+            self._kept[key] = make()
+        return self._kept[key]  # pyright: ignore[reportReturnType]
 
     def words(self, span: Span) -> str:
         """Return the draft's words of a span, on one line."""
@@ -69,9 +80,9 @@ class Rule:
     examples: tuple[Flags | Passes, ...]
     check: Callable[[Case], Iterable[Said]]
 
-    def findings(self, draft: Draft, pattern: Pattern, workings: Workings) -> Iterator[Finding]:
+    def findings(self, case: Case) -> Iterator[Finding]:
         """Run the check and name the rule and level of each thing it says."""
-        for said in self.check(Case(draft, pattern, workings)):
+        for said in self.check(case):
             yield Finding(
                 rule=self.name,
                 level=said.level or self.level,

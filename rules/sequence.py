@@ -12,7 +12,6 @@ from .numbering import (
     declared,
     elision_unread,
     is_for,
-    links,
     noun,
     parts,
     speaks_of_alternate,
@@ -50,7 +49,7 @@ def _said(case: Case, rule: str) -> Iterator[Said]:
     for part in parts(case):
         found: dict[int, tuple[_Slip, list[int]]] = {}
         for size in range(every):
-            for slip in _slips(part, size):
+            for slip in case.once(("numbers", id(part), size), lambda part=part, size=size: _slips(part, size)):
                 if slip.rule == rule:
                     found.setdefault(slip.index, (slip, []))[1].append(size)
         for slip, sizes in found.values():
@@ -123,7 +122,7 @@ class _Walk:
 
 def _slips(part: Part, size: int) -> list[_Slip]:
     """Go through the numbers of a part for one size and note what is out of step."""
-    chain = links(part, size)
+    chain = part.links(size)
     elided = _elision(part, chain, size)
     slips = [] if elided is None else [elided[0]]
     skipping = elided[1] if elided else frozenset[int]()

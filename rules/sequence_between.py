@@ -15,7 +15,6 @@ from .numbering import (
     declared,
     elides,
     is_for,
-    links,
     noun,
     numbers_of,
     parts,
@@ -36,7 +35,7 @@ def _elided_again(case: Case) -> Iterator[tuple[Round, Round, bool]]:
     """
     for part in parts(case):
         declaring = [index for index in part.indices if part.round(index).elided is not None]
-        chains = [links(part, size) for size in range(case.pattern.sizes.number)] if declaring else []
+        chains = [part.links(size) for size in range(case.pattern.sizes.number)] if declaring else []
         for index, end in zip_longest(declaring, declaring[1:], fillvalue=len(case.pattern.rounds)):
             round_ = part.round(index)
             if round_.elided is None or re.search(r"(?i)unless|except|otherwise", round_.label):
@@ -145,7 +144,7 @@ def _stretches(part: Part, size: int) -> Iterator[list[tuple[Link, Side]]]:
     """Yield runs of marked headings between which every row has a number and is turned."""
     run: list[tuple[Link, Side]] = []
     last: int | None = None
-    for link in links(part, size):
+    for link in part.links(size):
         round_ = part.round(link.index)
         broken = last is None or link.unnumbered != frozenset({0}) or link.first <= last or link.talk
         if last is not None and any(

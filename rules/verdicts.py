@@ -67,7 +67,8 @@ def troubles(case: Case) -> Iterator[Trouble]:
 
 def troubles_of(case: Case, rule: str) -> Iterator[Trouble]:
     """Yield the troubles that a rule is to speak of."""
-    return (trouble for trouble in troubles(case) if trouble.rule == rule)
+    every = case.once("troubles", lambda: tuple(troubles(case)))
+    return (trouble for trouble in every if trouble.rule == rule)
 
 
 def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import itertools
 import re
+from bisect import bisect_left
 from dataclasses import dataclass
 from enum import Enum
 
@@ -224,7 +225,7 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
             gap = True
             index += 1
             continue
-        here = [start for start in starts if line.span.start <= start < line.span.end]
+        here = _within(starts, line.span)
         if not here or here[0] > line.start:
             stop = here[0] if here else line.span.end
             kind = Kind.TITLE if not here and _is_title(text, line) else Kind.LINE
@@ -252,7 +253,7 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
                 found.append(Block(Kind.LINE, Span(tail.start(), len(text[: tail.end()].rstrip())), leads=True))
             gap = False
         if end_line > index:
-            later = [start for start in starts if lines[end_line].span.start <= start < lines[end_line].span.end]
+            later = _within(starts, lines[end_line].span)
             if later:
                 lines[end_line] = _Line(Span(later[0], lines[end_line].span.end), later[0], lines[end_line].width)
                 end_line -= 1
@@ -260,9 +261,14 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
     return tuple(found)
 
 
+def _within(starts: list[int], span: Span) -> list[int]:
+    """Return the places, in order, that stand in a span."""
+    return starts[bisect_left(starts, span.start) : bisect_left(starts, span.end)]
+
+
 def _body_end(line: _Line, starts: list[int], after: int) -> int:
     """Return where the body's last line ends: at the next heading glued into it, if there is one."""
-    inner = [start for start in starts if line.span.start <= start < line.span.end and start > after]
+    inner = [start for start in _within(starts, line.span) if start > after]
     return inner[0] if inner else line.span.end
 
 
@@ -282,7 +288,7 @@ def _last_line(text: str, lines: list[_Line], index: int, heading: Heading, star
                 current += 1
                 continue
             return last
-        begins = [start for start in starts if line.span.start <= start < line.span.end]
+        begins = _within(starts, line.span)
         if begins and begins[0] == line.start:
             return last
         if not _continues(text, lines, last, current, heading, wide, alone=alone):

@@ -57,7 +57,8 @@ class Hook:
         """Return a figure's value for this size. Raises CannotWork where the size has none."""
         if figure is None:
             return otherwise
-        value = figure.at(self.size)
+        values = figure.values
+        value = values[0] if len(values) == 1 else figure.at(self.size)
         if value is None:
             raise CannotWork("a figure for this size is missing")
         return value

@@ -114,17 +114,18 @@ class Stitcher(Hook):
 
     def step(self, step: Step, rest: Sequence[Step], *, top: bool) -> None:
         """Work one step; `rest` are those after it, for which places may have to be kept."""
+        if isinstance(step, Work):
+            self.work(step, rest, top=top)
+            return
         match step:
-            case Work():
-                self.work(step, rest, top=top)
+            case Repeat():
+                self.repeat(step, rest, top=top)
             case Chain():
                 self.chain(step, rest, top=top)
             case Skip():
                 self.skip(step, top=top)
             case Together():
                 self.together(step, rest, top=top)
-            case Repeat():
-                self.repeat(step, rest, top=top)
             case Ring():
                 self.cursor = Cursor(Fabric(plain(LINK, self.number(step.chains, 0)).segments, ring=True))
                 self.starts = True
@@ -154,6 +155,12 @@ class Stitcher(Hook):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True
+        if where.at is At.NEXT:
+            self.next(step, times, top=top)
+            return
+        if where.at is At.EACH:
+            self.each(step, rest, times, top=top)
+            return
         spot = spot_of(make.kind)
         match where.at:
             case At.RING:
@@ -169,10 +176,6 @@ class Stitcher(Hook):
                 self.note(Deed.WORK, step.span, taken, times * make.makes, top=top)
             case At.FROM_HOOK:
                 self.from_hook(step, times, top=top)
-            case At.EACH:
-                self.each(step, rest, times, top=top)
-            case At.NEXT:
-                self.next(step, times, top=top)
             case At.BETWEEN:
                 raise CannotWork("stitches between stitches are not counted yet")
             case At.ROW_ENDS if self.along and (where.number is not None or times == 1):
