@@ -121,6 +121,7 @@ def lexicon(craft: str, terms: str) -> Lexicon:
     from spacy.attrs import LOWER  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
     from spacy.matcher import PhraseMatcher  # noqa: PLC0415
     from spacy.tokenizer import Tokenizer  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
+    from spacy.tokens import Doc  # noqa: PLC0415
     from spacy.vocab import Vocab  # noqa: PLC0415
 
     vocab = Vocab(lex_attr_getters={LOWER: str.lower})
@@ -128,16 +129,17 @@ def lexicon(craft: str, terms: str) -> Lexicon:
     matcher: Any = PhraseMatcher(vocab, attr="LOWER")
     labels: dict[str, str] = {}
     stitches: dict[str, Stitch] = {}
-    phrases: list[Doc] = []
+    phrases: dict[str, list[str]] = {}
 
     def learn(phrase: str) -> str | None:
-        doc: Any = tokenizer(phrase)
-        tokens: list[str] = [token.text.lower() for token in doc if token.text.strip()]
+        # cut as the tokenizer cuts, which for so many short phrases would take longer than the rest of a cold start
+        tokens: list[str] = [token for token in _SCAN.findall(phrase.lower()) if not token.isspace()]
         if not tokens:
             return None
+        key = _key(tokens)
         if len(tokens) > 1:
-            phrases.append(doc)
-        return _key(tokens)
+            phrases[key] = tokens
+        return key
 
     for phrase, label in _word_table().items():
         if key := learn(phrase):
@@ -145,7 +147,7 @@ def lexicon(craft: str, terms: str) -> Lexicon:
     for spelling, stitch in spellings(craft, terms).items():
         if (key := learn(spelling)) and stitch.kind not in ("join",):
             stitches.setdefault(key, stitch)
-    matcher.add("term", phrases)
+    matcher.add("term", [Doc(vocab, tokens) for tokens in phrases.values()])
     return Lexicon(tokenizer, matcher, labels, stitches)
 
 

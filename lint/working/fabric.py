@@ -142,6 +142,13 @@ class Cursor:
 
     def take(self, number: int) -> int:
         """Pass `number` stitches and the spaces among them; return how many were wanting."""
+        segments = self.fabric.segments
+        if self.index < len(segments):
+            part = segments[self.index]
+            if part.stitches == 1 and not part.spaces and self.done + number < part.times:
+                # within a plain stretch, as nearly always
+                self.done += number
+                return 0
         return self._take(number, spaces=False)
 
     def take_spaces(self, number: int) -> int:
@@ -170,7 +177,6 @@ class Cursor:
             width = len(part.spots)
             each = part.spaces if spaces else part.stitches
             if width == 1 and each:
-                # a plain stretch, as most are
                 step = min(number, part.times - self.done)
                 number -= step
                 self._move(part, step)

@@ -64,10 +64,11 @@ class Hook:
         return value
 
     def _take(self, number: int, *, spaces: bool) -> None:
-        if self.cursor is None or (self.cursor.fabric.ring and self.cursor.fabric.stitches < FEWEST_AROUND):
+        cursor = self.cursor
+        if cursor is None or (cursor.fabric.ring and cursor.fabric.stitches < FEWEST_AROUND):
             self.used += number
             return
-        wanting = self.cursor.take_spaces(number) if spaces else self.cursor.take(number)
+        wanting = cursor.take_spaces(number) if spaces else cursor.take(number)
         self.short += wanting
         self.used += 0 if spaces else number - wanting
 
