@@ -106,7 +106,10 @@ class Target:
 
 @dataclass(frozen=True, slots=True)
 class Where:
-    """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row."""
+    """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
+
+    With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space.
+    """
 
     at: At
     number: Figure | None = None
@@ -114,6 +117,7 @@ class Where:
     leave: Figure | None = None
     last: bool = False
     span: Span | None = None
+    to_space: bool = False
 
 
 # ---------------------------------------------------------------- times
@@ -368,7 +372,7 @@ class Claim:
 
     `unit` keeps the draft's own word where it counts something else than stitches (clusters, ch-1 sps). With
     several kinds in one statement each is a claim of its own. `chain_apart` is True for "11 dc + ch 3".
-    `each_round` holds one figure a round for "rnds 5-7: 32, 40, 48 sc" (then `figure` is the last of them).
+    `with_chains` is True where chains between the stitches are counted too ("100 incl. chains"). `each_round` holds one figure a round for "rnds 5-7: 32, 40, 48 sc" (then `figure` is the last of them).
     """
 
     figure: Figure
@@ -376,6 +380,7 @@ class Claim:
     span: Span
     unit: str = "sts"
     chain_apart: bool = False
+    with_chains: bool = False
     each_round: tuple[int, ...] = ()
 
 
@@ -412,7 +417,8 @@ class Round:
     `steps` is empty where a directive stands for the work. `elided` is set on
     the round that declares others. `section` is an index into the pattern's sections. `foundation` is True for
     an unnumbered line that makes the chain or ring from which the piece starts. `closing` is set where the last
-    sentence (`24 sc.`) may be a stated count or the last instruction; it is the last of the steps as well.
+    sentence (`24 sc.`) may be a stated count or the last instruction; it is the last of the steps as well. `many` is
+    how many rounds an unnumbered heading covers (`Next 6 rnds`).
     """
 
     label: str
@@ -433,6 +439,7 @@ class Round:
     rounds_stated: Figure | None = None
     loose: tuple[LooseMark, ...] = ()
     closing: Claim | None = None
+    many: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -249,7 +249,7 @@ def _unnumbered(round_: Round, size: int) -> frozenset[int] | None:
     if round_.foundation:
         return frozenset({0, 1})
     if round_.directive is None:
-        return frozenset({0, 1})
+        return frozenset({0, 1, round_.many.at(size) or 1} if round_.many else {0, 1})
     worked = _worked(round_.directive, size)
     return None if worked is None else worked | {0}
 

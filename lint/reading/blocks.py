@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..draft import Draft, Span
-from .headings import Form, Heading, bare_heading, heading_at, lead, middle_headings
+from .headings import Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
 
 
 class Kind(Enum):
@@ -177,17 +177,21 @@ def _glued_numbers(text: str, first: int, starts: dict[int, Heading]) -> dict[in
 def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
     """Find every heading of the draft, by where it starts."""
     found: dict[int, Heading] = {}
-    for line in lines:
+    for number, line in enumerate(lines):
         if line.blank:
             continue
         heading = heading_at(text, line.start, line.span.end)
         if heading and _is_real(text, heading, line):
             found[heading.span.start] = heading
-        for inner in middle_headings(text, heading.body if heading else line.start, line.span.end):
+        end = line.span.end
+        if number + 1 < len(lines) and _CUT.search(text, line.start, end):
+            end = lines[number + 1].span.end  # `... join. Rnd` at the end of a line, `3:` on the next
+        for inner in middle_headings(text, heading.body if heading else line.start, end):
             found.setdefault(inner.span.start, inner)
-    return found | _bare_numbers(text, lines, found)
+    return with_counts(found | _bare_numbers(text, lines, found))
 
 
+_CUT = re.compile(r"(?i)[.)\]]\s*(?:rounds?|rnds?|rows?)\.?$")
 _DIRECTIVE = re.compile(
     r"(?i)\s*(?:\(|\[|\*|rep|as\b|same|work|k\b|p\b|knit|purl|ch|chain|sc|dc|hdc|tr|\d|[A-Z]|in\b|inc|dec|using|with|join|sl|\{|st\b|sk)"
 )

@@ -116,11 +116,21 @@ def _plain(items: Sequence[Item]) -> list[str]:
 
 
 def claim_of_group(group: Group) -> tuple[Claim, ...]:
-    """Read the claims of a bracket; they point at the figures inside it."""
-    return claims_in(group.items)
+    """Read the claims of a bracket; they point at the figures inside it.
+
+    What a count is said to include (`100 incl. chains`, `44 sts, each ch-1 counts as a st`) is no count of its own.
+    """
+    claims = claims_in(group.items)
+    words = list(flat(group.items))
+    at = next((n for n, word in enumerate(words) if word.kind == "counts" or word.text in INCLUDED), None)
+    if at is None or not claims:
+        return claims
+    chains = any(word.stitch is not None and word.stitch.kind == "chain" for word in words[at:])
+    plural = any(word.text in ("chains", "chs", "sps", "spaces") for word in words[at:])
+    return (replace(claims[0], with_chains=chains and plural),)
 
 
-_INCLUDED = {"included", "including", "counting", "counted", "incl"}
+INCLUDED = {"included", "including", "includes", "counting", "counted", "incl"}
 _YOU_HAVE = {
     "you",
     "should",
@@ -210,7 +220,7 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     while kind(items, end) in ("total", "around"):
         end += 1
     rest = end
-    if kind(items, rest) == "," and any(text_at(items, n) in _INCLUDED for n in range(rest, min(rest + 8, len(items)))):
+    if kind(items, rest) == "," and any(text_at(items, n) in INCLUDED for n in range(rest, min(rest + 8, len(items)))):
         rest = end = len(items)
     while kind(items, rest) in (".", ";", "turn", "fasten"):
         rest += 1

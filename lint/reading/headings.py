@@ -7,7 +7,7 @@ the whole draft.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from ..draft import Span
@@ -28,7 +28,8 @@ class Heading:
     """A heading as found. `numbers` are (first, last) a size (one pair for all), empty where unnumbered.
 
     `listed` are numbers covered one by one ("Rnds 5, 7, 9"), `elides` the parity or step of declared rounds,
-    `note` the words of a bracket in the heading that say something else than numbers, `prefix` a name before the word.
+    `notes` are brackets (or words before the colon) that say something else than numbers, `prefix` a name before the
+    word, `many` the words that tell how many rounds are meant (`Next 6 (7, 8) rnds`), `count` a bracket with a count.
     """
 
     span: Span
@@ -44,6 +45,8 @@ class Heading:
     notes: tuple[Span, ...] = ()
     prefix: str | None = None
     sure: bool = True
+    many: Span | None = None
+    count: Span | None = None
 
 
 _ROUND = r"(?:rounds?|rnds?|rds?|rows?|rws?|rn)(?![a-z])\.?"
@@ -59,7 +62,7 @@ _SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))
 
 _WORD = re.compile(
     rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)))\s*(?:\#|no\.?\s*)?"
-    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_MORE})(?![a-z\d]|\s*(?:sc|dc|hdc|sts?|tr)\b))*|(?=[(\[]\s*\d+\s*[,/]))",
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_MORE})(?![a-z\d]|\s*(?:sc|dc|hdc|sts?|tr)\b|\s*[(\[][\d\s,/:-]+[)\]]\s*[a-z]))*|(?=[(\[]\s*\d+\s*[,/]))",
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
@@ -67,10 +70,10 @@ _ORDINAL = re.compile(
     rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND}|r(?=\s*[:.)]))",
     re.IGNORECASE,
 )
-_BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):|])(?!\d)\s*")
+_BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>next\s+\d+\s+|(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -82,6 +85,7 @@ _BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
 _WORKED = re.compile(
     r"(?i)(?:^|[\s,;\d])(?:sc|hdc|dc|tr|htr|dtr|inc|dec|bobble|sc2tog|[xva])\b.*[,;]|[,;]\s*\d*\s*(?:sc|hdc|dc|tr|inc|dec|bobble|[xva])\b"
 )
+_ONLY = re.compile(r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+, ]{1,40}?\s+only)\s*(?=[:.])", re.IGNORECASE)
 _AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
 _EVERY = re.compile(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
@@ -162,6 +166,10 @@ def _tail(text: str, at: int, own: list[tuple[int, int]]) -> _Tail:
             if more := re.search(r"(\d+)\s*(?:-|to)\s*(\d+)|to\s+(?:rnd|row|round)?\s*(\d+)", every["more"]):
                 tail.reach = (int(more[1] or 0), int(more[2] or more[3]))
             tail.end = every.end()
+            continue
+        if named := _ONLY.match(text, tail.end):
+            tail.notes.append(Span(named.start("note"), named.end("note")))
+            tail.end = named.end("note")
             continue
         bracket = _BRACKET.match(text, tail.end)
         if bracket is None:
@@ -328,7 +336,27 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
         side=_side(match["note"]),
         flat=match["word"].lower().startswith("row"),
         prefix=match["prefix"].strip(),
+        many=Span(match.start("prefix"), match.end("prefix")) if names[0].lower() in ("next", "following") else None,
     )
+
+
+def with_counts(found: dict[int, Heading]) -> dict[int, Heading]:
+    """Tell counts in the brackets of headings (`Rnd 2 [12]:`) from the numbers of another size's rounds.
+
+    Counts stand in most headings of a draft, and are not near the rounds' own numbers.
+    """
+    numbered = [heading for heading in found.values() if heading.numbers]
+    bracketed = [heading for heading in numbered if len(heading.numbers) == 2 and len(heading.notes) == 1]
+    far = [one for one in bracketed if abs(one.numbers[1][1] - one.numbers[0][1]) >= _FAR]
+    if len(far) < 2 or 2 * len(far) < len(numbered) or len(far) < len(bracketed) * 2 / 3:
+        return found
+    return {
+        at: replace(heading, numbers=heading.numbers[:1], count=heading.notes[0]) if heading in bracketed else heading
+        for at, heading in found.items()
+    }
+
+
+_FAR = 4  # from this distance on the figure in a heading's bracket is hardly another size's round
 
 
 def prefixed_heading(text: str, at: int, end: int) -> Heading | None:

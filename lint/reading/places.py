@@ -188,6 +188,8 @@ def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:
     if word in ("top", "tops"):
         seen.top = True
         return True
+    if word == "place" and seen.same:
+        return True
     if named:
         return False
     if word in _QUALIFIERS:
@@ -315,12 +317,26 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: boo
     if remainder := read_remainder(items, end):
         leave, end = remainder
         whole = True
+    stop = _to_space(items, end) if leave is None and (seen.each or whole) and not seen.space else end
+    to_space, end = stop > end, stop
     end = _past_reference(items, end)
     span = _span(items, at, end)
     where = _where(seen, span, post=post, between=between, whole=whole or leave is not None)
     if where is None:
         return None
-    return Placed(replace(where, leave=leave), end, each=seen.each)
+    return Placed(replace(where, leave=leave, to_space=to_space), end, each=seen.each)
+
+
+def _to_space(items: Sequence[Item], index: int) -> int:
+    """Pass over `to next ch-2 sp`, `up to the corner sp` after `in each st`; the index itself where it isn't said."""
+    at = index + 1 if text_at(items, index) in ("up", "across", "along") else index
+    if text_at(items, at) not in ("to", "until", "till", "up to"):
+        return index
+    seen = _Seen()
+    stop = _describe(items, at + 1, seen)
+    if seen.space and not seen.each and seen.number is None:
+        return stop
+    return stop if text_at(items, stop - 1) == "corner" else index
 
 
 def _nth(seen: _Seen) -> Figure | None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from enum import Enum
 
+from .claims import INCLUDED
 from .marks import Group, Item, flat, kind, text_at
 from .places import read_place
 from .times import figure_at, read_remainder, read_times
@@ -103,19 +104,45 @@ def _is_chain(items: Sequence[Item], index: int) -> bool:
 def _count_with_remark(group: Group) -> bool:
     """Tell whether a bracket holds a count and then says what it counts: `44 sts, each ch-1 counts as a st`."""
     items = group.items
-    return (
-        figure_at(items, 0) is not None
-        and kind(items, 1) == "st"
-        and kind(items, 2) == ","
-        and any(
-            word.kind == "counts" or word.text in ("counting", "including", "included", "with")
-            for word in flat(items[3:])
-        )
-    )
+    if figure_at(items, 0) is None:
+        return False
+    index = 1
+    while kind(items, index) in ("st", "stitch", "total", ","):
+        index += 1
+    said = (word.kind == "counts" or word.text in (*INCLUDED, "with") for word in flat(items[index:]))
+    return text_at(items, index) in INCLUDED or (kind(items, 1) == "st" and kind(items, 2) == "," and any(said))
 
 
 def _counts_as(group: Group) -> bool:
     return any(word.kind == "counts" for word in flat(group.items))
+
+
+def _stands_for(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a bracket only names what the chain before it stands for: `Ch 4 (dc + ch 1)`, `ch 3 (first dc)`.
+
+    For a stitch and a space the chain must be as long as the two together.
+    """
+    group = items[index]
+    words = [word for word in flat(group.items if isinstance(group, Group) else ()) if word.kind not in _STAND_IN]
+    if words and words[0].value == 1:
+        words = words[1:]
+    number = figure_at(items, index - 1)
+    at = index - 2 if number is not None else index - 1
+    if at < 0 or not _is_chain(items, at) or not words or any(word.kind == "stitch" for word in flat(items[:at])):
+        return False
+    if number is None:
+        number = figure_at(items, at - 1)
+    stitch = words[0].stitch
+    if number is None or stitch is None or stitch.kind == "chain" or not stitch.height:
+        return False
+    if len(words) == 1:
+        return number.values[0] in (stitch.height, stitch.height + 1) and stitch.height > 1
+    space = words[2].value if len(words) == 3 and words[2].kind == "number" else None
+    chain = len(words) == 3 and words[1].stitch is not None and words[1].stitch.kind == "chain"
+    return chain and space is not None and number.values[0] == stitch.height + space
+
+
+_STAND_IN = {"first", "noise", "=", "+", ",", "-", "&"}
 
 
 def _has_steps(group: Group) -> bool:
@@ -195,7 +222,7 @@ def role(items: Sequence[Item], index: int) -> Role:
         return Role.REMARK
     if _count_with_remark(group) and _closes_round(items, index):
         return Role.COUNT
-    if _counts_as(group):
+    if _counts_as(group) or _stands_for(items, index):
         return Role.COUNTS_AS
     words = list(flat(group.items))
     if words and words[0].kind == "rep" and any(word.kind == "*" for word in words):

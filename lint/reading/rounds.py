@@ -189,12 +189,23 @@ def _spread(claims: tuple[Claim, ...], rounds: int) -> tuple[Claim, ...]:
 
 
 def _heading_claims(assembly: Assembly, heading: Heading) -> tuple[Claim, ...]:
-    """Read a count that stands in the heading's own bracket: `R3 (18 sts):`."""
+    """Read a count that stands in the heading's own bracket: `R3 (18 sts):`, `Rnd 2 [12]:`."""
+    if heading.count is not None:
+        words, _ = lift(assembly.words.within(heading.count), assembly.sizes.number)
+        return claims_in([word for word in words if word.kind not in ("(", ")", "[", "]", "{", "}")])
     for note in heading.notes:
         words = [word for word in assembly.words.within(note) if word.kind not in ("(", ")", "[", "]", "{", "}")]
         if words and words[0].kind == "number" and len(words) == 2 and words[1].kind in ("st", "stitch"):
             return claims_in(words)
     return ()
+
+
+def _many(assembly: Assembly, heading: Heading) -> Figure | None:
+    """Return how many rounds an unnumbered heading covers: `Next 6 (7, 8) rnds`."""
+    if heading.many is None:
+        return None
+    words, _ = lift(assembly.words.within(heading.many), assembly.sizes.number)
+    return next((word.figure for word in words if word.kind == "number"), None)
 
 
 def _elided(heading: Heading) -> Elided | None:
@@ -256,6 +267,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
             rounds_stated=_rounds_stated(assembly, heading, steps),
             loose=steps.loose,
             closing=steps.closing,
+            many=_many(assembly, heading),
         )
     )
 
@@ -281,7 +293,7 @@ def _sizes_named(assembly: Assembly, heading: Heading, body: Span) -> tuple[tupl
     if not assembly.sizes.names:
         return None, body
     for note in heading.notes:
-        words = assembly.text[note.start + 1 : note.end - 1]
+        words = assembly.text[note.start : note.end].strip("()[]{}")
         named = (
             size_note(words, note, assembly.sizes, title=True) if re.search(r"[a-z]", words, re.IGNORECASE) else None
         )

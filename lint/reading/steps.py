@@ -103,10 +103,6 @@ class StepReader(RepeatReader):
     def _count(self, group: Group) -> bool:
         self._flush()
         claims = claim_of_group(group)
-        if any(
-            word.kind == "counts" or word.text in ("counting", "including", "included") for word in flat(group.items)
-        ):
-            claims = claims[:1]
         if self._later_work(self.at + 1) and not self.top:
             self.steps.append(Remark(group.span))
         else:

@@ -25,7 +25,7 @@ def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: b
     `choose_spaces` is True where chains are counted as stitches in this draft's counts.
     """
     count = fabric.stitches
-    if choose_spaces:
+    if choose_spaces or any(claim.with_chains for claim in claims):
         count += fabric.chains
     known = [claim for claim in claims if claim.figure.at(size) is not None]
     if not known:

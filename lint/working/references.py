@@ -18,6 +18,8 @@ def covered(round_: Round, size: int) -> int:
         return len(round_.listed)
     first = round_.first.at(size) if round_.first else None
     last = round_.last.at(size) if round_.last else None
+    if first is None and round_.many is not None:
+        return min(round_.many.at(size) or 1, MOST_ROUNDS)
     if first is None or last is None or last < first:
         return 1
     return min(last - first + 1, MOST_ROUNDS)

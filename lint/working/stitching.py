@@ -242,18 +242,11 @@ class Stitcher(Hook):
         """Go into every place up to the end, but for those that the draft or the following steps keep."""
         where, make = step.where, step.make
         if where.target.space and not where.target.also_spaces:
-            number = self.left(spaces=True)
-            if number == 0 and not self.passed:
+            number = self.all_spaces()
+            if number == 0:
                 # no chain spaces: the gaps between the stitches are meant, as many as there are stitches
                 number = self.left()
                 self.take(number)
-            elif number == 0:
-                # `sc in each sc and 8 sc in each ch-8 sp`: the spaces were passed by the stitches said first
-                number, self.passed = self.passed, 0
-            else:
-                self.take(number, spaces=True)
-                if self.cursor is not None:
-                    self.cursor.take(self.cursor.left())
             self.row.add(spot_of(make.kind), number * times * make.makes)
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
@@ -261,7 +254,10 @@ class Stitcher(Hook):
         if 0 < links < FEWEST_AROUND and where.target.chain:
             # a short chain closed to a ring, and every link of it worked
             self.cursor = Cursor(Fabric(self.cursor.fabric.segments if self.cursor is not None else ()))
-        number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))
+        if where.to_space:
+            number = self.to_space()
+        else:
+            number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))
         if number < 0:
             self.short -= number
             number = 0
@@ -272,11 +268,33 @@ class Stitcher(Hook):
         counted = chains >= 3 * spaces > 0 and where.target == Target() and self.choose("chains-count", False)
         if counted and self.choose("chains-worked", True):
             extra = chains
-        self.passed = 0 if where.target.also_spaces else spaces
+        self.passed = 0 if where.target.also_spaces or where.to_space else spaces
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
         self.row.add(spot_of(make.kind), made)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
+
+    def all_spaces(self) -> int:
+        """Go into every space up to the end and return how many they are.
+
+        `sc in each sc and 8 sc in each ch-8 sp`: the stitches said first have passed the spaces, which are meant all
+        the same.
+        """
+        left = self.left(spaces=True)
+        number, self.passed = self.passed or left, 0
+        self.take(left, spaces=True)
+        if number and self.cursor is not None:
+            self.cursor.take(self.cursor.left())
+        return number
+
+    def to_space(self) -> int:
+        """Return how many stitches stand before the next space. Raises CannotWork where none is left."""
+        if self.cursor is None or not self.left(spaces=True):
+            raise CannotWork("the space up to which it is worked was not found in the row below")
+        ahead = self.cursor.copy()
+        before = ahead.left()
+        ahead.take_spaces(1)
+        return before - ahead.left() - (1 if self.base and not self.in_space else 0)
 
     def next(self, step: Work, times: int, *, top: bool) -> None:
         """Go into the next places."""
@@ -315,14 +333,12 @@ class Stitcher(Hook):
         segments = inner.row.segments
         taken = 0
         if where.at is At.EACH:
-            spaces = where.target.space
-            taken = self.left(spaces=spaces) - (
-                0 if spaces else self.number(where.leave) if where.leave else self.kept(rest)
-            )
-            self.take(max(0, taken), spaces=spaces)
-            if spaces and self.cursor is not None:
-                self.cursor.take(self.cursor.left())
-            self.row.extend(segments, max(0, taken))
+            if where.target.space:
+                taken = self.all_spaces()
+            else:
+                taken = max(0, self.left() - (self.number(where.leave) if where.leave else self.kept(rest)))
+                self.take(taken)
+            self.row.extend(segments, taken)
         elif where.at is At.NEXT:
             taken = self.number(where.number)
             self.take(taken, spaces=where.target.space)
@@ -425,25 +441,28 @@ class Stitcher(Hook):
             if passes is None and limit <= 0:
                 break
             before = self.cursor.copy() if self.cursor is not None else None
-            used, short = self.used, self.short
+            used, short, base = self.used, self.short, self.base
             self.row = Row()
             if done == 0 and outer.has_stitches and not self.worked:
                 self.worked = True
             self.sequence(step.steps, top=False)
             took = self.used - used + (self.short - short)
+            if base and not self.base:
+                # the place under a counted beginning chain was passed on the way: it is none of the group's own
+                took -= 0 if self.in_space else 1
             made = self.row.segments
             self.row = outer
             if passes is None and self.cursor is not None and (took > limit or self.short > short):
                 # this pass didn't fit any more
                 self.cursor = before
-                self.used, self.short = used, short
+                self.used, self.short, self.base = used, short, base
                 break
             outer.extend(made)
             if done == 0:
                 uses, makes = took, stitches_of(made)
             done += 1
             limit -= took
-            ahead = self.cursor.passes_ahead(before) if self.cursor is not None and before is not None else None
+            ahead = self.cursor.passes_ahead(before) if self.cursor and before and base is self.base else None
             if ahead and took:
                 moved, fit = ahead
                 fit = min(fit, passes - done) if passes is not None else min(fit, limit // took)
