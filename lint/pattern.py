@@ -40,6 +40,7 @@ class ListStyle(Enum):
     SLASH = "72/80/88"
     BARE = "72, 80, 88"
     MIXED = "72 (80) 88"
+    NAMED = "S: 72, M: 80, L: 88"
 
 
 @dataclass(frozen=True, slots=True)

@@ -347,7 +347,8 @@ def _continues(
         return not (
             _is_title(text, lines[current]) or (re.match(r"[A-Z][a-z]+ ", words) and _prose(words))
         ) or before.endswith(",")
-    return bool(_GOES_ON.match(words)) and not _prose(words) and not _is_title(text, lines[current])
+    talk = not _STITCHY.search(words) and not re.search(r"\d|\b(?:join|turn|around|end|times)\b", words)
+    return bool(_GOES_ON.match(words)) and not talk and not _prose(words) and not _is_title(text, lines[current])
 
 
 def _bulleted(text: str, line: _Line) -> bool:

@@ -218,18 +218,40 @@ def _rises(values: Sequence[int | None]) -> bool:
     return all(a <= b for a, b in itertools.pairwise(known)) or all(a >= b for a, b in itertools.pairwise(known))
 
 
+def _named(words: Sequence[Word], at: int, names: tuple[str, ...]) -> _Found | None:
+    """Read `S: 48, M: 56, L: 64`, a figure after the name of every size, in order."""
+    values: list[int | None] = []
+    index = at
+    for name in names:
+        if values and kind_at(words, index) in (",", ";", "/"):
+            index += 1
+        if index >= len(words) or words[index].text != name:
+            return None
+        index += 1
+        if kind_at(words, index) in (":", "=", "-"):
+            index += 1
+        if kind_at(words, index) not in ("number", "-"):
+            return None
+        values.append(_value(words[index]))
+        index += 1
+    return _Found(tuple(values), index, ListStyle.NAMED, ",")
+
+
 def lift(
-    words: Sequence[Word], sizes: int, only: tuple[int, ...] | None = None
+    words: Sequence[Word], sizes: int, only: tuple[int, ...] | None = None, names: tuple[str, ...] = ()
 ) -> tuple[tuple[Word, ...], tuple[FigureList, ...]]:
     """Replace each list of as many figures as there are sizes by one word; return all lists found.
 
-    Where the words are for some sizes `only`, a list of as many figures as those is one of theirs.
+    Where the words are for some sizes `only`, a list of as many figures as those is one of theirs. `names` are the
+    sizes' names in lower case, for lists that name each size.
     """
     lifted: list[Word] = []
     lists: list[FigureList] = []
     at = 0
     while at < len(words):
         found = _list_at(words, at) if sizes > 1 else None
+        if found is None and len(names) > 1 and words[at].text == names[0]:
+            found = _named(words, at, names)
         if found is None:
             lifted.append(words[at])
             at += 1

@@ -62,6 +62,7 @@ def _goes_into_last(items: Sequence[Item], index: int) -> bool:
 
 
 _DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
+PIECES = {"leg", "legs", "arm", "arms", "wing", "wings", "foot", "feet", "paw", "petal"}  # made before, joined now
 _BEHIND = {"skipped", "missed", "unworked", "below", "behind", "unused"}
 
 
@@ -158,6 +159,8 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             continue
         elif _names_place(what, seen, named=named):
             named = True
+        elif word in PIECES and not named and index > at:
+            seen.behind = named = True
         elif word in _BEHIND:
             seen.behind = named = True
             index += kind(items, index + 1) in ("st", "stitch")
@@ -279,6 +282,8 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
     while kind(items, stop) == "-":
         stop += 1
     number = figure_at(items, stop)
+    if number is not None and kind(items, stop) == "group" and not number.is_list:
+        number = None  # `in each ch (16)`: a count
     if number is None and kind(items, stop) == "space":
         seen.space = True
         return stop + 1

@@ -109,6 +109,7 @@ class Reader(ABC):
     top: bool
     habit: bool = False  # the draft's rounds close with a count that is a sentence of its own
     directed: bool = False  # the words follow an instruction that stands for whole rounds
+    layers: bool = False  # each stitch is worked through two layers of a folded piece
     in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
     marks: frozenset[str] = frozenset({"*"})
     at: int = 0
@@ -133,6 +134,8 @@ class Reader(ABC):
         self._flush()
         self._close_star_at_end()
         if self.top:
+            if self.layers:
+                self._work_through_layers()
             self._doubt_lone_stitch()
         return Steps(tuple(self.steps), tuple(self.claims), tuple(self.loose), self.rounds, self.spiral, self.closing)
 
@@ -210,18 +213,24 @@ class Reader(ABC):
         span = last.span.cover(times.span) if times.span else last.span
         self.steps[-1] = Repeat((last,), times, span, mark="")
 
+    def _work_through_layers(self) -> None:
+        """Let each stitch with a number take one of each layer: `fold flat and sc through both layers, 4 sc`."""
+        told = [step for step in self.steps if isinstance(step, Work) and not _lone(step)]
+        if not told:
+            return
+        self.steps = [
+            replace(step, make=replace(step.make, uses=2 * step.make.uses)) if isinstance(step, Work) else step
+            for step in self.steps
+            if not (isinstance(step, Work) and _lone(step))
+        ]
+
     def _doubt_lone_stitch(self) -> None:
         """Doubt a round whose only stitch has neither number nor place: how many are meant is not said."""
         made = [n for n, step in enumerate(self.steps) if isinstance(step, Work | Repeat | Together | Evenly)]
         if len(made) != 1:
             return
         step = self.steps[made[0]]
-        if (
-            isinstance(step, Work)
-            and step.bare
-            and step.where.number is not None
-            and step.where.number.span == step.span
-        ):
+        if isinstance(step, Work) and _lone(step):
             if any(isinstance(other, Remark | Unread) for other in self.steps):
                 self.steps[made[0]] = Unread(step.span, "how many stitches are meant is not said")
             else:
@@ -238,6 +247,11 @@ class Reader(ABC):
             return  # `*(sc, inc) 6 times`: the bracket does it all
         if start < len(self.steps) and self._made_something():
             self.loose.append(LooseMark(MarkTrouble.STAR_UNCLOSED, mark))
+
+
+def _lone(step: Work) -> bool:
+    """Tell whether a stitch has neither number nor place."""
+    return step.bare and step.where.number is not None and step.where.number.span == step.span
 
 
 def _nearly_stitch(text: str) -> bool:
@@ -269,6 +283,8 @@ def _harmless(items: Sequence[Item]) -> bool:
             return False
         if word.kind == "word" and len(word.text) > 1 and _nearly_stitch(word.text):
             return False
+        if word.kind == "word" and any(char.isdigit() for char in word.text):
+            return False  # `sc2tgo`
         if word.kind == "number" and not (
             before
             and (

@@ -30,6 +30,7 @@ from .directives import Directed, read_directive
 from .figures import lift, lists_in
 from .headings import Heading
 from .marks import Item, kind, tree
+from .places import PIECES
 from .sizes import leading_note, names_first, size_note
 from .steps import Steps, read_steps
 from .times import figure_at
@@ -114,7 +115,9 @@ class Assembly:
         self, span: Span, once: tuple[int, ...] | None = None
     ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         """Read the words of a body: a directive, or steps; with the counts it states."""
-        words, lists = lift(self.words.within(span), self.sizes.number, self.only if once is None else once)
+        only = self.only if once is None else once
+        names = tuple(name.lower() for name in self.sizes.names)
+        words, lists = lift(self.words.within(span), self.sizes.number, only, names)
         self.lists.extend(lists)
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
@@ -313,9 +316,12 @@ _SENT_ON = re.compile(
     re.IGNORECASE,
 )
 _STARTS = re.compile(
-    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
+    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
     r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
+
+
+_BRIDGE = re.compile(rf"(?i)\bch(?:ain)?\b.*\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b")
 
 
 def take_line(assembly: Assembly, block: Block) -> None:
@@ -350,6 +356,8 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     words, _ = lift(assembly.words.within(span), assembly.sizes.number)
     items, _ = tree(words)
     directed = read_directive(items) if assembly.rounds else None
+    if _BRIDGE.search(text):
+        return  # `ch 3 and join to the first leg`: the next round says what is worked along it
     starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     if directed is None and not starts and not shaping:

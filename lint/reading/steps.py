@@ -34,6 +34,11 @@ class StepReader(RepeatReader):
             return self._star()
         if what == "rep":
             return self._rep()
+        if what == "layers":
+            self.layers = True
+            self._add(Remark(self.items[self.at].span))
+            self.at += 1
+            return True
         if what == "around" and self._all_around():
             return True
         if what == "remark" or (

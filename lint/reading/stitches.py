@@ -13,6 +13,7 @@ from ..pattern import (
     Figure,
     Join,
     Make,
+    OtherSide,
     Remark,
     Repeat,
     Ring,
@@ -291,6 +292,10 @@ class StitchReader(SpreadReader):
                 return
         if kind(self.items, at) == "group" and role(self.items, at) is Role.REMARK and read_place(self.items, at + 1):
             at += 1
+        if kind(self.items, at) == "into" and kind(self.items, at + 1) == "otherside":
+            # `sc in the other side of each ch`
+            self._add(OtherSide(self.items[at + 1].span))
+            at += 3 if kind(self.items, at + 2) == "noise" else 2
         placed = read_place(self.items, at)
         if placed is not None and kind(self.items, placed.end) == "tog" and (over := placed.where.number) is not None:
             # `sc next 2 sc tog`

@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 import tomllib
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from importlib import resources
@@ -173,9 +173,13 @@ _MEASURE = re.compile(
 )
 
 
+_BREAK = re.compile(r"(?<=\S)\n(?=[a-z])")
+
+
 def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
     """Label the words of a cleaned text; a measurement is one word of kind "measure". White space yields no word."""
-    doc = lex.tokenizer(text)
+    # a term broken at the end of a line is still one
+    doc = lex.tokenizer(_BREAK.sub(" ", text))
     ends: dict[int, int] = {}
     for _, start, end in lex.matcher(doc):
         ends[start] = max(end, ends.get(start, 0))
@@ -198,7 +202,13 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
         end = ends.get(index)
         if end is None:
             reach = start + token.length
-            words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
+            if token.kind == "word" and not blank and (glued := _glued(words)):
+                # `sc2tgo` is one unknown word, and neither a stitch nor a number
+                whole = Span(words[-glued].span.start, reach)
+                key = text[whole.start : whole.end].lower()
+                words[-glued:] = [Word(key, "word", whole, blank=words[-glued].blank)]
+            else:
+                words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
             index += 1
             continue
         key = _key([part.text for part in tokens[index:end] if not part.empty])
@@ -207,6 +217,13 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
         words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
         index = end
     return tuple(words)
+
+
+def _glued(words: Sequence[Word]) -> int:
+    """Return how many words an unknown one glued to them belongs with: a number glued to letters, as in `sc2tgo`."""
+    if len(words) < 2 or words[-1].kind != "number" or words[-1].blank:
+        return 0
+    return 2 if words[-2].kind in ("stitch", "word") and words[-2].text[-1:].isalpha() else 0
 
 
 def _tokens(doc: Any, lex: Lexicon) -> tuple[list[_Token], list[int]]:

@@ -50,6 +50,8 @@ class Hook:
     starts: bool = False
     left_alone: bool = False
     chain_links: int = 0  # links of a foundation chain that stitches can go into
+    in_one: int = 1  # stitches made last in one place
+    apart: bool = False  # stitches were worked along pieces made before
     flat_count: int | None = None
     partial: bool = False
 

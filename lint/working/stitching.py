@@ -139,13 +139,19 @@ class Stitcher(Hook):
                     self.left_alone = self.cursor is not None and self.cursor.left() == 0
                     self.items.append(Item(Deed.LEAVE, step.span, 1, number, 0))
             case OtherSide():
-                if self.chain_links < 1:
-                    raise CannotWork("which chain is worked along the other side is not known")
-                self.cursor = Cursor(plain(LINK, self.chain_links - 1))
+                self.other_side()
             case Evenly():
                 self.evenly(step)
             case _:
                 pass
+
+    def other_side(self) -> None:
+        """Go on along the other side of the foundation chain; a link turned around with several stitches is done."""
+        if self.apart and self.cursor is None:
+            return
+        if self.chain_links < 1:
+            raise CannotWork("which chain is worked along the other side is not known")
+        self.cursor = Cursor(plain(LINK, self.chain_links - (self.in_one > 1)))
 
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""
@@ -155,6 +161,7 @@ class Stitcher(Hook):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True
+        self.in_one = times * make.makes if where.number is None or where.number.values == (1,) else make.makes
         if where.at is At.NEXT:
             self.next(step, times, top=top)
             return
@@ -194,6 +201,7 @@ class Stitcher(Hook):
                 number = self.number(where.number)
                 if not self.used:
                     self.left_alone = True
+                self.apart = True
                 self.row.add(spot, number * times * make.makes)
                 self.note(Deed.WORK, step.span, 0, number * times * make.makes, top=top)
 
@@ -489,7 +497,13 @@ class Stitcher(Hook):
         return done, uses, makes
 
     def _partial(self, step: Repeat, left: int) -> bool:
-        """Work the beginning of one more pass where it uses up exactly what is left."""
+        """Work the beginning of one more pass where it uses up exactly what is left.
+
+        Front and back posts by turns make ribs, which must close around the whole round.
+        """
+        kinds = {part.make.kind[:2] for part in step.steps if isinstance(part, Work)}
+        if kinds == {"fp", "bp"}:
+            return False
         need = 0
         for index, part in enumerate(step.steps):
             wanted = self.need(part)
