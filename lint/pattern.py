@@ -135,13 +135,17 @@ class Count(Enum):
 
 @dataclass(frozen=True, slots=True)
 class Times:
-    """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`)."""
+    """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`).
+
+    `ending` is True where the last time is given in other words after it (`rep from * around, ending with ch 5`).
+    """
 
     count: Count
     number: Figure | None = None
     leave: Figure | None = None
     said: bool = True
     span: Span | None = None
+    ending: bool = False
 
 
 # ---------------------------------------------------------------- steps
@@ -151,13 +155,15 @@ class Times:
 class Make:
     """A stitch as the working sees it: stitches of the row below it uses, stitches it leaves, its height in chains.
 
-    `kind` is the stitch's id in US terms ("sc", "dc", "fpdc", ...).
+    `kind` is the stitch's id in US terms ("sc", "dc", "fpdc", ...). `group` are the steps of a group that the draft
+    defines, all worked in one place: a V-stitch of 2 dc with a chain between them.
     """
 
     kind: str
     uses: int = 1
     makes: int = 1
     height: int = 1
+    group: tuple[Step, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -227,10 +233,14 @@ class Repeat:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """The round is closed. `to_chain` is True when it goes into the top of the beginning chain, None when unsaid."""
+    """The round is closed. `to_chain` is True when it goes into the top of the beginning chain, None when unsaid.
+
+    `nth` is the link of that chain it goes into: in the 3rd of 4, the last link belongs to a space.
+    """
 
     span: Span
     to_chain: bool | None = None
+    nth: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -322,7 +332,7 @@ class RepeatRounds:
     `back` is how many rounds before this one are meant (`rep last 2 rnds`) where no numbers are given. `times` is
     None where the heading's own numbers or an end tell how long. `rounds` is the number of rounds to reach in all
     (`until you have 34 rows`), `until` the stitches to reach. `ending` is the number of the round it must end on;
-    `then` are rounds worked after it.
+    `then` are rounds worked after it. `part` names another part of the draft whose rounds are meant (`as for front`).
     """
 
     span: Span
@@ -336,6 +346,7 @@ class RepeatRounds:
     ending: int | None = None
     then: tuple[int, ...] = ()
     named: str | None = None
+    part: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

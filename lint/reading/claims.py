@@ -183,6 +183,9 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         more, stop = _with_unit(items, end + 1, end + 2, figure_at(items, end + 1) or figure)
         found.append(more)
         end = stop
+    if what in ("-", "=") and (bare := _bare_counts(items, end)) is not None:
+        more, end = bare
+        found.extend(more)
     while kind(items, end) in ("total",) or text_at(items, end) in ("now", "made", "total", "around"):
         end += 1
     if what in ("-", ":", "|") and (not _closes(items, end) or _works_on(items, end)):
@@ -190,6 +193,15 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     if what not in ("=", "-", ":", "|") and claim.kind == "other":
         return None
     return tuple(found), end
+
+
+def _bare_counts(items: Sequence[Item], index: int) -> tuple[list[Claim], int] | None:
+    """Read the rest of counts one a round, `- 32, 40, 48`, that go on to the end."""
+    found: list[Claim] = []
+    while kind(items, index) == "," and (figure := figure_at(items, index + 1)) is not None:
+        found.append(Claim(figure, "st", items[index + 1].span))
+        index += 2
+    return (found, index) if found and kind(items, index) in ("", ".") else None
 
 
 def _works_on(items: Sequence[Item], index: int) -> bool:

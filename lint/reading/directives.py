@@ -50,7 +50,28 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
         if kind(items, index) == "remark" and kind(items, index + 1) != "rep":
             break
         index += 1
-    return _repeat(items, index) or _later_repeat(items, index) or _even(items, index)
+    return _repeat(items, index) or _later_repeat(items, index) or _even(items, index) or _other_part(items, index)
+
+
+_LEAD_TO_PART = {"for", "the", "as", "same", "like", "identical", "work", "make", "exactly", "way", "to", "in", "of", "a"}
+
+
+def _other_part(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `work as for front`, `same as Preemie`, `as for the first leg`: the rounds of another part."""
+    index = at
+    said = False
+    while text_at(items, index) in _LEAD_TO_PART or (kind(items, index) in ("noise", "work") and index < at + 6):
+        said = said or text_at(items, index) in _AS
+        index += 1
+    stop = index
+    while kind(items, stop) in ("word", "first", "noise", "last", "side", "number", "ordinal") and stop < index + 4:
+        stop += 1
+    name = " ".join(text_at(items, n) for n in range(index, stop))
+    if not said or not name or kind(items, stop) not in ("", ".", ";", "group", "-", "=", ","):
+        return None
+    if kind(items, stop) == "," and stop + 1 < len(items):
+        return None  # something is different
+    return Directed(RepeatRounds(span=span_of(items[at:stop]), part=name), stop)
 
 
 def _later_repeat(items: Sequence[Item], at: int) -> Directed | None:

@@ -47,6 +47,7 @@ class Heading:
     sure: bool = True
     many: Span | None = None
     count: Span | None = None
+    above: Span | None = None  # the heading above a line of its own for each size
 
 
 _ROUND = r"(?:rounds?|rnds?|rds?|rows?|rws?|rn)(?![a-z])\.?"
@@ -73,7 +74,7 @@ _ORDINAL = re.compile(
 _BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -89,7 +90,7 @@ _ONLY = re.compile(r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+,
 _AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
 _EVERY = re.compile(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
-    rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>[^)\]:.]{{0,30}})[)\]]?",
+    rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>(?:[^)\]:.-]|-(?!\s)){{0,30}})[)\]]?",
     re.IGNORECASE,
 )
 _MEASURE = re.compile(
@@ -163,7 +164,7 @@ def _tail(text: str, at: int, own: list[tuple[int, int]]) -> _Tail:
             what = every["what"].lower()
             tail.alternate = True
             tail.parity = 0 if "even" in what else 1 if "odd" in what else None
-            if more := re.search(r"(\d+)\s*(?:-|to)\s*(\d+)|to\s+(?:rnd|row|round)?\s*(\d+)", every["more"]):
+            if more := re.search(r"(?i)(\d+)\s*(?:-|to)\s*(\d+)|to\s+(?:rnd|row|round)?\s*(\d+)", every["more"]):
                 tail.reach = (int(more[1] or 0), int(more[2] or more[3]))
             tail.end = every.end()
             continue
@@ -328,6 +329,10 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
     ):
         return None
     if match["sep"] == "." and names[0].lower() not in _USUAL_NAMES:
+        return None
+    if (match["nth"] or names[0][0].isdigit() and names[0].isalnum() and not names[0].isdigit()) and not any(
+        name.lower().startswith(("inc", "dec", "plain", "set")) for name in names
+    ):
         return None
     return Heading(
         span=Span(match.start(), match.start("sep")),

@@ -72,10 +72,17 @@ class JoinReader(Reader):
                 break
             self.at += 1
         span = self._span(start)
-        if ring:
+        if ring and not self._made_something():
             self._make_ring(span)
             return
-        self._add(Join(span, chain))
+        self._add(Join(span, chain, self._nth_link(start) if chain else None))
+
+    def _nth_link(self, start: int) -> int | None:
+        """Return the link of the beginning chain that a join goes into: `to 3rd ch of ch 4`."""
+        for item in self.items[start : self.at]:
+            if isinstance(item, Word) and item.kind == "ordinal" and item.value is not None and item.value > 1:
+                return item.value
+        return None
 
     def _make_ring(self, span: Span) -> None:
         """Turn the chain that was just made into a ring."""

@@ -48,7 +48,9 @@ class MoveReader(StitchReader):
     def _skip(self) -> bool:
         start = self.at
         index = self.at + 1
-        while kind(self.items, index) in ("-", "noise", "next", "first", "over"):
+        rest = False
+        while kind(self.items, index) in ("-", "noise", "next", "first", "over", "last", "rest"):
+            rest = rest or kind(self.items, index) in ("last", "rest")
             index += 1
         number = figure_at(self.items, index)
         if number is not None:
@@ -69,6 +71,10 @@ class MoveReader(StitchReader):
                     index += 1
         self.at = index
         span = self._span(start)
+        if rest:
+            # `skip the other 9 sts`, `skip last 5 sts`: nothing is worked into them
+            self._add(Leave(span, number))
+            return True
         self._add(Skip(number or Figure((1,), span), target, span, behind))
         return True
 
@@ -162,6 +168,8 @@ class MoveReader(StitchReader):
 
     def _leave(self) -> bool:
         """Read `leave last 2 sts unworked`, `leaving rem sts unworked`."""
+        if self._leave_for_later():
+            return True
         words = self.items[self.at : self.at + 9]
         stop = next((n for n, item in enumerate(words) if item.kind == "unworked"), None)
         if stop is None or any(item.kind in (".", ";", "*") for item in words[:stop]):
@@ -173,6 +181,26 @@ class MoveReader(StitchReader):
         self.at += stop + 1
         if number is None and any(item.kind == "last" for item in words[:stop]):
             number = Figure((1,), self._span(start))
+        self._add(Leave(self._span(start), number))
+        return True
+
+    def _leave_for_later(self) -> bool:
+        """Read `leave last 10 sts for the nape`, `leaving the other 16 sts`."""
+        if self._text() not in ("leave", "leaving"):
+            return False
+        index = self.at + 1
+        rest = False
+        while kind(self.items, index) in ("noise", "last", "rest", "next"):
+            rest = rest or kind(self.items, index) in ("last", "rest")
+            index += 1
+        number = figure_at(self.items, index)
+        if number is None or not rest or kind(self.items, index + 1) not in ("st", "stitch"):
+            return False
+        start = self.at
+        index += 2
+        while index < len(self.items) and kind(self.items, index) not in (".", ",", ";", "group", "*", "="):
+            index += 1
+        self.at = index
         self._add(Leave(self._span(start), number))
         return True
 
@@ -250,11 +278,13 @@ class MoveReader(StitchReader):
         )
         stitches = (self._kind(1) == "st" or last) and self._made_something()
         figure = figure_at(self.items, self.at)
-        closing = self._kind(-1) in (".", ";", "turn", "fasten", "") and (self._complete() or self.habit)
-        sentence = self._kind(-1) in (".", ";", "turn", "fasten")
+        # `sts.` is one word with its full stop
+        sentence = self._kind(-1) in (".", ";", "turn", "fasten") or self._text(-1).endswith(".")
+        closing = (sentence or self._kind(-1) == "") and (self._complete() or self.habit)
         if figure is not None and self._made_something() and (stitches or sentence):
             one = sentence_claim(self.items, self.at)
-            if one and not (stitches or closing):
+            spaces_too = one is not None and any(claim.kind in ("space", "other") for claim in one[0][1:])
+            if one and not (stitches or closing or spaces_too):
                 # `... 5 times. 36 sc.`: a count, or one more instruction; the working sees which one fits
                 self.closing = one[0][0]
                 return False

@@ -307,7 +307,18 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
     return stop
 
 
+def _of_each(items: Sequence[Item], stop: int, seen: _Seen) -> int:
+    """Pass over `of each V-st`, `of next shell` after a space: the space in each of them."""
+    if not seen.space or text_at(items, stop) not in ("of", "in") or kind(items, stop + 1) not in ("each", "next"):
+        return stop
+    if kind(items, stop + 2) not in ("stitch", "st", "word"):
+        return stop
+    _determine(items, stop + 1, seen)
+    return stop + 3
+
+
 def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: bool, between: bool) -> Placed | None:
+    stop = _of_each(items, stop, seen)
     end = _past_reference(items, _past_as(items, stop) if seen.same else stop)
     if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
         end += 1

@@ -14,7 +14,7 @@ from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, m
 from .rounds import assemble
 from .sizes import declared_number, find_sizes, titled_sizes
 from .specials import definitions, run_on_definitions, with_defined
-from .words import Words, lexicon, words_of
+from .words import Lexicon, Words, lexicon, words_of
 
 
 def read(draft: Draft) -> Pattern:
@@ -30,7 +30,7 @@ def read(draft: Draft) -> Pattern:
     words = Words.made_of(mended(words_of(text, lex)))
     head = _head(found, len(text))
     defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
-    words = with_defined(text, words, defined, frozenset(lex.stitches) | frozenset(lex.labels))
+    words = with_defined(text, words, defined, _known(lex))
     sizes = _sizes(text, found, words, head)
     start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
     assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0)
@@ -59,6 +59,12 @@ def read(draft: Draft) -> Pattern:
     )
 
 
+def _known(lex: Lexicon) -> frozenset[str]:
+    """Return the terms that keep their meaning whatever the draft says of them: all but groups, which each makes anew."""
+    own = (term for term, stitch in lex.stitches.items() if stitch.kind != "group")
+    return frozenset(own) | frozenset(lex.labels)
+
+
 def _head(found: tuple[Block, ...], length: int) -> Span:
     """Return the head of the draft: all before its first round."""
     first = next((block.span.start for block in found if block.kind is Kind.ROUND), length)
@@ -76,6 +82,8 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
             for one in lists_in(inside):
                 closing = not inside or one.span.end >= inside[-1].span.end - 1
                 alike = len(set(one.values)) == 1
+                if closing and one.style is ListStyle.BARE and _covers(block) == len(one.values):
+                    continue  # `Rnds 4-8: ... - 32, 40, 48, 56, 64`: one count a round
                 bracketed = one.style in (ListStyle.ROUND, ListStyle.SQUARE)
                 if len(one.values) == 2 and bracketed and (closing or alike):
                     continue
@@ -96,6 +104,12 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
         if (titled := titled_sizes(titles)).names:
             return titled
     return find_sizes(text[head.start : head.end], listed)
+
+
+def _covers(block: Block) -> int:
+    """Return how many rounds a heading covers."""
+    numbers = block.heading.numbers if block.heading else ()
+    return numbers[0][1] - numbers[0][0] + 1 if len(numbers) == 1 else 1
 
 
 def _trim(sizes: Sizes, used: list[tuple[int, ...] | None], *, listed: bool) -> Sizes:

@@ -29,6 +29,7 @@ from ..pattern import (
     Work,
 )
 from .marks import Item, flat, kind, span_of, text_at
+from .words import Word
 
 _SOFT = {
     "|",
@@ -109,6 +110,7 @@ class Reader(ABC):
     top: bool
     habit: bool = False  # the draft's rounds close with a count that is a sentence of its own
     directed: bool = False  # the words follow an instruction that stands for whole rounds
+    figures: bool = False  # bare figures stand for single crochet
     layers: bool = False  # each stitch is worked through two layers of a folded piece
     in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
     marks: frozenset[str] = frozenset({"*"})
@@ -259,6 +261,13 @@ def _nearly_stitch(text: str) -> bool:
     return any(text in (f"{name}{text[-1]}", f"{text[0]}{name}") for name in _ABBREVIATED) and text not in _ENGLISH
 
 
+def _goes_somewhere(words: Sequence[Word], index: int) -> bool:
+    """Tell whether a place to work into follows, as after a stitch: `in next st`, `around each dc`."""
+    if index + 2 >= len(words) or words[index].kind not in ("into", "around", "post", "over"):
+        return False
+    return words[index + 1].kind in ("next", "each") and words[index + 2].kind in ("st", "stitch", "space", "number")
+
+
 def _harmless(items: Sequence[Item]) -> bool:
     """Tell whether words that were not read take nothing: they name no stitch and no number of stitches."""
     words = list(flat(items))
@@ -285,6 +294,8 @@ def _harmless(items: Sequence[Item]) -> bool:
             return False
         if word.kind == "word" and any(char.isdigit() for char in word.text):
             return False  # `sc2tgo`
+        if word.kind == "word" and _goes_somewhere(words, index + 1):
+            return False  # `FPcd around next st`
         if word.kind == "number" and not (
             before
             and (

@@ -34,7 +34,7 @@ class RepeatReader(MoveReader):
     __slots__ = ()
 
     def _inner(self, group: Group) -> tuple[Step, ...]:
-        reader = type(self)(group.items, top=False, marks=self.marks)
+        reader = type(self)(group.items, top=False, marks=self.marks, figures=self.figures)
         inner = reader.read()
         self.loose.extend(inner.loose)
         self.claims.extend(inner.claims)
@@ -241,6 +241,17 @@ class RepeatReader(MoveReader):
         if read is None and text_at(self.items, index) in ("cont", "continuously", "throughout"):
             index += 1
         times = read.times if read else Times(Count.TO_END, said=False)
+        stop = read.end if read else index
+        while kind(self.items, stop) == ",":
+            stop += 1
+        if times.count is Count.TO_END and text_at(self.items, stop) in ("ending", "end", "finishing"):
+            leads = stop + 1
+            while kind(self.items, leads) in ("noise", "last", "rep", "round"):
+                leads += 1
+            if kind(self.items, leads) in ("number", "stitch", "skip", "group"):
+                times = replace(times, ending=True, said=True)
+                self.at = leads
+                return self._apply_rep(times, self._span(start), named=named)
         in_all = read is not None and is_in_all(self.items, index, read.end)
         if times.count is Count.TOTAL and not in_all:
             times = replace(times, count=Count.EITHER)

@@ -56,6 +56,7 @@ class Assembly:
     governed: bool = False  # a round has been taken under the present note on sizes
     once: tuple[int, ...] | None = None  # sizes that only the next round is for
     habit: bool = False
+    figures: bool = False  # bare figures stand for single crochet: `(1, inc) x 6`
     last_number: int = 0
 
     # ------------------------------------------------------------ sections and sizes
@@ -122,7 +123,7 @@ class Assembly:
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
         rest = items[directed.end :] if directed else items
-        steps = read_steps(rest, loose, _marks(words), habit=self.habit, directed=directed is not None)
+        steps = read_steps(rest, loose, _marks(words), habit=self.habit, directed=directed is not None, figures=self.figures)
         claims = steps.claims
         if directed and not claims:
             claims = _after_directive(rest)
@@ -253,7 +254,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
     claims = _spread(claims or _heading_claims(assembly, heading), covers)
     assembly.rounds.append(
         Round(
-            label=" ".join(assembly.draft.words(heading.span).split()),
+            label=_label(assembly, heading),
             heading=heading.span,
             span=block.span,
             section=section,
@@ -273,6 +274,12 @@ def take_round(assembly: Assembly, block: Block) -> None:
             many=_many(assembly, heading),
         )
     )
+
+
+def _label(assembly: Assembly, heading: Heading) -> str:
+    """Return a round's heading as the draft has it."""
+    spans = (heading.above, heading.span) if heading.above else (heading.span,)
+    return " ".join(word for span in spans for word in assembly.draft.words(span).split())
 
 
 def _sizes_for(assembly: Assembly, section: int, once: tuple[int, ...] | None) -> tuple[int, ...] | None:
@@ -317,7 +324,7 @@ _SENT_ON = re.compile(
 )
 _STARTS = re.compile(
     r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
-    r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
+    r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch(?:ains?)?\b|(?:\d[\d\s,\[\]()/:-]*)?f(?:sc|dc|hdc)\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
 
 
@@ -409,7 +416,7 @@ def _starts_piece(steps: Sequence[Step]) -> bool:
     if any(isinstance(step, Unread) for step in told):
         return False
     return any(isinstance(step, Chain | Ring) for step in told) or (
-        isinstance(told[0], Work) and told[0].where.at.value == "ring"
+        isinstance(told[0], Work) and (told[0].where.at.value == "ring" or told[0].make.uses == 0)
     )
 
 
@@ -423,12 +430,45 @@ def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
     return closing >= 3 and 2 * closing >= len(bodies)
 
 
+_BARE_FIGURES = re.compile(r"(?i)(?:[(\[,*{]\s*\d{1,2}\s*,\s*(?:inc|dec)\b|\b(?:inc|dec)\s*,\s*\d{1,2}\s*[)\]},*])")
+
+
+def _bare_figures(text: str) -> bool:
+    """Tell whether a draft leaves single crochet unsaid: `(1, inc)*6`, `3, inc, 3`."""
+    return len(_BARE_FIGURES.findall(text)) >= 2
+
+
+def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:
+    """Part a round that has a line of its own for each of several sizes below its heading (`S: ...`, `M: ...`)."""
+    heading, body = block.heading, block.body
+    if heading is None or body is None or len(assembly.sizes.names) < 2:
+        return (block,)
+    starts: list[int] = []
+    for line in re.finditer(r"[^\n]+", assembly.text[body.start : body.end]):
+        at = body.start + line.start()
+        if names_first(line[0], at, assembly.sizes):
+            starts.append(at + len(line[0]) - len(line[0].lstrip()))
+        elif not starts and line[0].strip():
+            return (block,)  # words that are for all sizes stand first
+    if len(starts) < 2:
+        return (block,)
+    parts: list[Block] = []
+    for start, end in pairwise([*starts, body.end]):
+        end = len(assembly.text[:end].rstrip())
+        first_word = re.match(r"\W*[\w'-]+", assembly.text[start:end])
+        name = Span(start, start + (first_word.end() if first_word else 1))
+        own = replace(heading, span=name, above=heading.span)
+        parts.append(replace(block, span=Span(start, end), heading=own, body=Span(start, end)))
+    return tuple(parts)
+
+
 def assemble(draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequence[Block], start: int) -> Assembly:
     """Go through the blocks from the index `start` on and build sections and rounds."""
-    assembly = Assembly(draft, text, words, sizes, habit=_closes_with_sentence(text, found))
+    assembly = Assembly(draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text))
     for block in found[start:]:
         if block.kind is Kind.ROUND:
-            take_round(assembly, block)
+            for part in _by_size(assembly, block):
+                take_round(assembly, part)
         elif block.kind is Kind.TITLE:
             assembly.take_title(block)
         else:

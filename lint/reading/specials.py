@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import At, Definition, Make, Step, Together, Work
+from ..pattern import At, Chain, Definition, Make, Step, Together, Work
 from ..trade.tables import Stitch
 from .marks import tree
 from .steps import read_steps
@@ -107,6 +107,8 @@ def _of_step(name: str, step: Step) -> Make | None:
                 total += inner.make.makes * inner.times.values[0]
         if total and all(isinstance(inner, Work) for inner in step.steps):
             return Make(name, 1, total, 1)
+        if total and all(isinstance(inner, Work | Chain) for inner in step.steps):
+            return Make(name, 1, total, 3, group=step.steps)
     return None
 
 
@@ -116,6 +118,7 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
     `known` are ids and spellings that the trade tables already hold; those keep their own meaning.
     """
     terms: dict[tuple[str, ...], Stitch] = {}
+    makes: dict[str, Make] = {}
     letters = {d.term: d.make for d in defined if len(d.term) == 1 and d.term.isupper() and d.make is not None}
     for definition in defined:
         parts = tuple(re.findall(r"\d+|[^\W\d_]+", definition.term.lower()))
@@ -130,21 +133,26 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
         make = definition.make
         kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
         terms[parts] = Stitch(" ".join(parts), "crochet", (), (), make.uses, make.makes, make.height, kind)
+        makes[" ".join(parts)] = replace(make, kind=" ".join(parts))
     if letters:
         words = Words.made_of(tuple(_lettered(word, text, letters) for word in words.all))
     if not terms:
         return words
-    longest = max(len(parts) for parts in terms)
+    longest = 1 + max(len(parts) for parts in terms)
     found: list[Word] = []
     index = 0
     everything = words.all
     while index < len(everything):
         for length in range(min(longest, len(everything) - index), 0, -1):
             piece = everything[index : index + length]
-            stitch = terms.get(tuple(part for word in piece for part in word.text.split()))
-            if stitch is not None and not any(word.kind == "*" for word in piece):
+            dashed = piece[0].kind == "-" or piece[-1].kind == "-"
+            stitch = terms.get(tuple(part for word in piece for part in word.text.split() if part != "-"))
+            if stitch is not None and not dashed and not any(word.kind == "*" for word in piece):
                 span = Span(piece[0].span.start, piece[-1].span.end)
-                found.append(replace(piece[0], text=stitch.id, kind="stitch", span=span, stitch=stitch, value=None))
+                make = makes[stitch.id]
+                found.append(
+                    replace(piece[0], text=stitch.id, kind="stitch", span=span, stitch=stitch, value=None, make=make)
+                )
                 index += length
                 break
         else:

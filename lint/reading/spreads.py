@@ -62,7 +62,11 @@ class SpreadReader(JoinReader):
         if stem not in ("inc", "dec"):
             return False
         window = range(self.at + 1, min(self.at + 8, len(self.items)))
-        if not any(kind(self.items, index) == "evenly" for index in window):
+        each_round = any(
+            text_at(self.items, index) in ("per", "each", "every") and kind(self.items, index + 1) == "round"
+            for index in window
+        )
+        if not each_round and not any(kind(self.items, index) == "evenly" for index in window):
             return False
         start = self.at
         number: Figure | None = None
@@ -76,6 +80,8 @@ class SpreadReader(JoinReader):
                 figure is not None and figure.is_list and number is None
             ):
                 number = figure
+            elif each_round and (self._kind() == "each" or self._text() in ("per", "way", "manner", "same", "as", "set")):
+                pass
             elif self._kind() == "group" or self._kind() not in (
                 "evenly",
                 "st",

@@ -10,13 +10,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..pattern import LooseMark, Remark
+from ..pattern import At, Figure, LooseMark, Make, Remark, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
 from .marks import Group, Item, flat, span_of
 from .reader import Steps
 from .repeats import RepeatReader
 from .roles import Role, role
+from .times import figure_at
 
 
 class StepReader(RepeatReader):
@@ -41,6 +42,11 @@ class StepReader(RepeatReader):
             return True
         if what == "around" and self._all_around():
             return True
+        if self._text() in ("keep", "cont", "continue", "continuing", "keeping") and self._text(1)[:3] in ("inc", "dec"):
+            self.at += 1
+            if self._spread():
+                return True
+            self.at -= 1
         if what == "remark" or (
             what == "work" and self._text() == "working" and self._kind(1) not in ("number", "stitch", "group")
         ):
@@ -48,6 +54,8 @@ class StepReader(RepeatReader):
                 return placed
             return self._remark()
         if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_before_group():
+            return True
+        if what == "number" and self.figures and self._bare_figure():
             return True
         simple = {
             "skip": self._skip,
@@ -66,6 +74,17 @@ class StepReader(RepeatReader):
             return self._stitch() or self._leave() or self._double()
         return False
 
+    def _bare_figure(self) -> bool:
+        """Read a figure alone between commas as so many single crochet."""
+        figure = figure_at(self.items, self.at)
+        alone = {"", ",", ";", "*", "-"}
+        if figure is None or self._kind(-1) not in alone or self._kind(1) not in (alone | {"group", "inc"}):
+            return False
+        span = self.items[self.at].span
+        self.at += 1
+        self._add(Work(Make("sc"), Figure((1,), span), Where(At.NEXT, figure, span=span), span))
+        return True
+
     def _group(self) -> bool:
         group = self.items[self.at]
         assert isinstance(group, Group)
@@ -83,7 +102,7 @@ class StepReader(RepeatReader):
                 self.at += 1
                 return True
             case Role.STAR:
-                inner = StepReader(group.items, top=False, marks=self.marks)
+                inner = StepReader(group.items, top=False, marks=self.marks, figures=self.figures)
                 inner.steps, inner.open_star, inner.body = self.steps, self.open_star, self.body
                 inner.body_end = self.body_end
                 inner.read()
@@ -144,11 +163,13 @@ def read_steps(
     *,
     habit: bool = False,
     directed: bool = False,
+    figures: bool = False,
 ) -> Steps:
     """Read the steps of a round from its words and brackets.
 
     `marks` are the signs that serve as stars in it; `habit` is True where the draft closes its rounds with a count that
-    is a sentence of its own (`... 5 times. 36 sc.`), `directed` where they follow a `rep rnd 2` that does all the work.
+    is a sentence of its own (`... 5 times. 36 sc.`), `directed` where they follow a `rep rnd 2` that does all the work,
+    `figures` where bare figures stand for single crochet.
     """
-    read = StepReader(items, top=True, habit=habit, directed=directed, marks=marks).read()
+    read = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures).read()
     return replace(read, loose=(*loose, *read.loose))

@@ -412,8 +412,8 @@ class StitchReader(SpreadReader):
 def make_of(word: Word) -> Make | None:
     """Return what a stitch uses and makes; None where the pattern must say and doesn't."""
     stitch = word.stitch
-    if stitch is None:
-        return None
+    if word.make is not None or stitch is None:
+        return word.make
     if stitch.uses is not None and stitch.makes is not None:
         return Make(stitch.id, stitch.uses, stitch.makes, max(stitch.height, 0))
     if stitch.kind == "decrease":

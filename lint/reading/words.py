@@ -17,7 +17,7 @@ from importlib import resources
 from typing import TYPE_CHECKING, Any, cast
 
 from ..draft import Span
-from ..pattern import Figure
+from ..pattern import Figure, Make
 from ..trade.tables import Stitch, spellings
 from .numbers import cardinal, ordinal, times_word
 
@@ -34,7 +34,8 @@ class Word:
 
     `kind` is a label of the word table, or "number", "ordinal", "often" (once, twice), "stitch", "word" (not known),
     or for signs the sign itself. `value` is the number meant, `stitch` the row of the stitch table.
-    `blank` tells whether white space stands before it. `values` are the figures of a list, one a size.
+    `blank` tells whether white space stands before it. `values` are the figures of a list, one a size. `make` is what
+    a stitch uses and makes where the draft defines it.
     """
 
     text: str
@@ -44,6 +45,7 @@ class Word:
     stitch: Stitch | None = None
     blank: bool = True
     values: tuple[int | None, ...] = ()
+    make: Make | None = None
 
     @property
     def figure(self) -> Figure:

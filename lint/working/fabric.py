@@ -97,6 +97,11 @@ class Fabric:
         """The chains of all spaces together."""
         return sum(part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments if part.spaces)
 
+    @property
+    def is_chain(self) -> bool:
+        """Whether it is a foundation chain, into whose links stitches go."""
+        return any(spot.kind == LINK for part in self.segments for spot in part.spots)
+
     def kinds(self) -> tuple[tuple[str, int], ...]:
         """Count the stitches by kind, in order of first use."""
         found: dict[str, int] = {}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from bisect import bisect_left
 
 from ..pattern import Pattern, RepeatRounds, Round
@@ -55,8 +56,41 @@ def find_round(pattern: Pattern, before: int, number: int, section: int | None =
     return same[-1] if same else earlier[-1]
 
 
+def _of_part(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
+    """Return the rounds of the nearest earlier part with that title, those that the heading covers where it has numbers."""
+    wanted = _plain(name)
+    here = pattern.rounds[index]
+    for section in range(here.section - 1, -1, -1):
+        title = _plain(pattern.sections[section].title or "")
+        if not title or not wanted or (title != wanted and wanted not in title.split() and title not in wanted.split()):
+            continue
+        rounds = [n for n, one in enumerate(pattern.rounds) if one.section == section]
+        first = here.first.values[0] if here.first else None
+        last = here.last.values[0] if here.last else None
+        if first is None or last is None:
+            return tuple(rounds)
+        begins = [n for n in rounds if pattern.rounds[n].first is None and n == rounds[0]] if first == 1 else []
+        inside = [n for n in rounds if _lies_in(pattern.rounds[n], first, last)]
+        reached = pattern.rounds[inside[-1]].last if inside else None
+        return (*begins, *inside) if reached is not None and reached.values[0] == last else ()
+    return ()
+
+
+def _lies_in(round_: Round, first: int, last: int) -> bool:
+    own, end = (figure.values[0] if figure else None for figure in (round_.first, round_.last))
+    return own is not None and end is not None and first <= own and end <= last
+
+
+def _plain(name: str) -> str:
+    """Return the words of a part's name without what any part may be called by."""
+    words = re.findall(r"[a-z\d]+", name.lower())
+    return " ".join(word.rstrip("s") for word in words if word not in ("the", "a", "make", "of", "for", "size", "piece"))
+
+
 def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
     """Return the indices of the rounds that a repeat of rounds means, in order; empty where one is missing."""
+    if what.part is not None:
+        return _of_part(pattern, index, what.part)
     if what.first is not None:
         last = what.last if what.last is not None else what.first
         found: list[int] = []

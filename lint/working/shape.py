@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..pattern import At, Chain, Repeat, Ring, Skip, Step, Together, Unread, Work
+from ..pattern import At, Chain, Join, Repeat, Ring, Skip, Step, Together, Unread, Work
 from .hook import Hook
 
 
@@ -65,6 +65,12 @@ def beyond_height(number: int, rest: Sequence[Step]) -> int:
         if works:
             return max(0, number - works[0].make.height) if works[0].make.height > 1 else 0
     return 0
+
+
+def beyond_join(number: int, rest: Sequence[Step]) -> int:
+    """Return the chains of a beginning chain beyond the link that the join goes into: `join to 3rd of ch 4` leaves one."""
+    nth = next((step.nth for step in rest if isinstance(step, Join)), None)
+    return number - nth if nth is not None and number > nth else 0
 
 
 def along_rows(steps: Sequence[Step]) -> Iterator[Work]:

@@ -11,6 +11,7 @@ from ..pattern import (
     Evenly,
     Join,
     Leave,
+    Make,
     OtherSide,
     Repeat,
     Ring,
@@ -28,6 +29,7 @@ from .shape import (
     along_rows,
     begins_piece,
     beyond_height,
+    beyond_join,
     chain_key,
     into_chain,
     into_ring,
@@ -73,6 +75,8 @@ class Stitcher(Hook):
             self.below = plain(LINK, self.rows or 0)
         self.along = along
         self.cursor = Cursor(self.below) if self.below is not None else None
+        if self.below is not None and self.below.is_chain and not self.below.ring:
+            self.chain_links = self.below.stitches
         before = None if self.below is None or self.below.ring else self.below.stitches
         self.sequence(steps, top=True)
         if self.base:
@@ -179,7 +183,7 @@ class Stitcher(Hook):
                     self.cursor = Cursor(Fabric(ring=True))
             case At.SAME | At.POST_SAME:
                 taken = self.same(where)
-                self.row.add(spot, times * make.makes)
+                self.lay(make, times)
                 self.note(Deed.WORK, step.span, taken, times * make.makes, top=top)
             case At.FROM_HOOK:
                 self.from_hook(step, times, top=top)
@@ -255,7 +259,7 @@ class Stitcher(Hook):
                 # no chain spaces: the gaps between the stitches are meant, as many as there are stitches
                 number = self.left()
                 self.take(number)
-            self.row.add(spot_of(make.kind), number * times * make.makes)
+            self.lay(make, number * times)
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
         links = self.cursor.fabric.stitches if self.cursor is not None and self.cursor.fabric.ring else 0
@@ -279,7 +283,7 @@ class Stitcher(Hook):
         self.passed = 0 if where.target.also_spaces or where.to_space else spaces
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
-        self.row.add(spot_of(make.kind), made)
+        self.lay(make, (number + extra) * times)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
 
     def all_spaces(self) -> int:
@@ -304,6 +308,17 @@ class Stitcher(Hook):
         ahead.take_spaces(1)
         return before - ahead.left() - (1 if self.base and not self.in_space else 0)
 
+    def lay(self, make: Make, number: int) -> None:
+        """Make so many of a stitch, or of a group that the draft defines as one."""
+        if not make.group:
+            self.row.add(spot_of(make.kind), number * make.makes)
+            return
+        inner = Stitcher(self.size, None, self.choose)
+        inner.worked = True
+        for part in make.group:
+            inner.step(part, (), top=False)
+        self.row.extend(inner.row.segments, number)
+
     def next(self, step: Work, times: int, *, top: bool) -> None:
         """Go into the next places."""
         where, make = step.where, step.make
@@ -326,7 +341,7 @@ class Stitcher(Hook):
         if self.cursor is None and self.fresh:
             self.starts = True
         made = number * times * make.makes
-        self.row.add(spot_of(make.kind), made)
+        self.lay(make, number * times)
         self.note(Deed.WORK, step.span, 0 if where.target.space else number * make.uses, made, top=top)
 
     def together(self, step: Together, rest: Sequence[Step], *, top: bool) -> None:
@@ -334,9 +349,17 @@ class Stitcher(Hook):
         where = step.where
         self.worked = True
         inner = Stitcher(self.size, None, self.choose)
-        inner.cursor = None
         inner.worked = True
-        for part in step.steps:
+        parts = step.steps
+        if isinstance(first := parts[0] if parts else None, Chain) and not self.row.has_stitches and not self.base:
+            # `(ch 3, 2 dc, ch 3, 3 dc) in same sp` begins the round: its first chain is the beginning chain
+            number = self.number(first.n)
+            joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
+            if number > 1:
+                parts = parts[1:]
+                if self.choose(chain_key(number, joined), number >= 3):
+                    inner.row.add(spot_of("ch"))
+        for part in parts:
             inner.step(part, (), top=False)
         segments = inner.row.segments
         taken = 0
@@ -389,7 +412,7 @@ class Stitcher(Hook):
                 hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
                 self.base = not hole and not self.along
                 self.row.add(spot_of(step.kind or "ch"))
-                self.counted_space = step.and_space or beyond_height(number, rest)
+                self.counted_space = step.and_space or beyond_height(number, rest) or beyond_join(number, rest)
                 if self.counted_space:
                     self.row.add(spot_of(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
@@ -407,12 +430,10 @@ class Stitcher(Hook):
         if step.target.space:
             self.take(number, spaces=True)
             return
-        if (
-            step.target.chain
-            and self.cursor is not None
-            and not any(spot.kind == LINK for part in self.cursor.fabric.segments for spot in part.spots)
-        ):
+        if step.target.chain and self.cursor is not None and not self.cursor.fabric.is_chain:
             return
+        if not self.worked and self.cursor is not None and self.cursor.fabric.is_chain:
+            self.chain_links -= number  # links passed over for the height of the first stitch
         if self.base and self.choose("skip-is-base", number == self.counted_space + 1):
             self.base = False
         self.take(number)
@@ -430,9 +451,14 @@ class Stitcher(Hook):
             limit = 0
         if passes == 0:
             return
-        done, uses, makes = self._passes(step, passes, limit)
+        short = step.times.ending and to_end and keep == 0  # the last pass is given in words that take no stitch
+        done, uses, makes = self._passes(step, passes, limit, last_differs=short)
         left = 0
-        if to_end:
+        if short:
+            if not uses:
+                raise CannotWork("how the last repeat ends could not be followed", step.span)
+            self.left_alone = True
+        elif to_end:
             left = max(0, self.left() - keep)
             if left and done and self.partial_ok and self._partial(step, left):
                 left = 0
@@ -441,8 +467,10 @@ class Stitcher(Hook):
             self.items.append(Item(Deed.REPEAT, step.span, done, uses, makes, left if to_end else None, to_end))
         self.left_repeat += left
 
-    def _passes(self, step: Repeat, passes: int | None, limit: int) -> tuple[int, int, int]:
-        """Work the passes; return how many, and what the first used and made."""
+    def _passes(
+        self, step: Repeat, passes: int | None, limit: int, *, last_differs: bool = False
+    ) -> tuple[int, int, int]:
+        """Work the passes, one less where the last differs; return how many, and what the first used and made."""
         done, uses, makes = 0, 0, 0
         outer = self.row
         while passes is None or done < passes:
@@ -468,6 +496,7 @@ class Stitcher(Hook):
             outer.extend(made)
             if done == 0:
                 uses, makes = took, stitches_of(made)
+                limit -= took if last_differs else 0
             done += 1
             limit -= took
             ahead = self.cursor.passes_ahead(before) if self.cursor and before and base is self.base else None

@@ -334,6 +334,8 @@ class Worker:
         targets = targets_of(self.pattern, index, what)
         if not targets:
             raise CannotWork("the rounds to repeat were not found")
+        if what.part is not None:
+            return self._part_again(targets, size), 1, targets
         number = self._how_many(round_, what, size, len(targets))
         made: Made | None = None
         fabric = state.fabric
@@ -366,6 +368,21 @@ class Worker:
             number,
             targets,
         )
+
+    def _part_again(self, targets: Sequence[int], size: int) -> Made:
+        """Work rounds of another part from where that part starts."""
+        made: Made | None = None
+        state = State() if targets[0] == 0 or begins_piece(self.pattern.rounds[targets[0]].steps) else None
+        if state is None:
+            raise CannotWork("the part it refers to doesn't start from nothing")
+        for index in targets:
+            round_ = self.pattern.rounds[index]
+            if round_.sizes is not None and size not in round_.sizes:
+                size = round_.sizes[0]
+            made, _, _ = self._work(index, round_, size, state)
+            state = State(made.fabric, fresh=False)
+        assert made is not None
+        return replace(made, before=None, starts=True)
 
     def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
         if isinstance(target.directive, RepeatRounds):
