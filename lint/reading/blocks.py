@@ -54,6 +54,7 @@ _STITCHY = re.compile(
 _COMPLETE = re.compile(r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
+_SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
 _AGAIN = re.compile(
     r"(?:Rep(?:eat)?|REP(?:EAT)?|Work even|Work as)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
@@ -85,8 +86,12 @@ def _lines(draft: Draft, text: str) -> list[_Line]:
     return lines
 
 
+_GLOSS = re.compile(r"\s*\([^()]*\)\s*$")
+
+
 def _is_title(text: str, line: _Line) -> bool:
     words = text[line.start : line.span.end].strip(" *_#:;")
+    words = _GLOSS.sub("", words)
     if not words or len(words) > 60 or not words[0].isalpha():
         return False
     if re.search(r"(?i)\bch(?:ain)?\s*\d|\d\s*ch\b", words):
@@ -332,7 +337,7 @@ def _continues(
         return True
     if _AGAIN.match(words) and not before.rstrip().endswith(","):
         return False
-    if _FOOTNOTE.match(words) or _STARRED.match(words) or _SIZES_ONLY.search(words):
+    if _FOOTNOTE.match(words) or _STARRED.match(words) or _SIZES_ONLY.search(words) or _SIZE_LINE.match(words):
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):
         return True

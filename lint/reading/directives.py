@@ -56,6 +56,12 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
 _LEAD_TO_PART = {"for", "the", "as", "same", "like", "identical", "work", "make", "exactly", "way", "to", "in", "of", "a"}
 
 
+_NO_PARTS = frozenset(
+    {"shown", "above", "before", "established", "set", "follows", "below", "usual", "normal", "instructed", "now", "you", "desired"}
+    | {"pattern", "chart", "picture", "photo", "manner", "way", "described", "directed", "stated", "needed", "possible"}
+)
+
+
 def _other_part(items: Sequence[Item], at: int) -> Directed | None:
     """Read `work as for front`, `same as Preemie`, `as for the first leg`: the rounds of another part."""
     index = at
@@ -67,7 +73,7 @@ def _other_part(items: Sequence[Item], at: int) -> Directed | None:
     while kind(items, stop) in ("word", "first", "noise", "last", "side", "number", "ordinal") and stop < index + 4:
         stop += 1
     name = " ".join(text_at(items, n) for n in range(index, stop))
-    if not said or not name or kind(items, stop) not in ("", ".", ";", "group", "-", "=", ","):
+    if not said or not name or not _NO_PARTS.isdisjoint(name.split()) or kind(items, stop) not in ("", ".", ";", "group", "-", "=", ",", "|"):
         return None
     if kind(items, stop) == "," and stop + 1 < len(items):
         return None  # something is different
@@ -163,6 +169,7 @@ def _round_follows(items: Sequence[Item], index: int) -> bool:
 
 def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None, int]:
     numbers: list[int] = []
+    single = text_at(items, index - 1) in ("row", "rnd", "round", "rd")
     while True:
         if kind(items, index) == "round":
             index += 1
@@ -177,6 +184,8 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
         stop = index
         while text_at(items, stop) in _STEP_ROUNDS:
             stop += 1
+        if single and stop > index and kind(items, index) == "-" and items[index].blank:
+            break  # `rep row 2 - 8, 6, 4`: counts
         if (
             stop > index
             and figure_at(items, stop if kind(items, stop) != "round" else stop + 1) is not None

@@ -164,6 +164,9 @@ def _list_at(words: Sequence[Word], at: int) -> _Found | None:
     word = words[at]
     if word.kind in _OPENS:
         return _bracketed(words, at)
+    if word.kind == "number" and kind_at(words, at - 1) in ("*", "times"):
+        listed = _leading(words, at)
+        return listed if listed is not None and len(listed.values) > 2 else None  # `(sc, inc)*6 [18]` is no list
     if word.kind == "-" and kind_at(words, at + 1) == "/":
         return _slashed(words, at)
     if word.kind == "number" or (word.kind == "-" and kind_at(words, at + 1) in _OPENS):
@@ -250,6 +253,8 @@ def lift(
     at = 0
     while at < len(words):
         found = _list_at(words, at) if sizes > 1 else None
+        if found is not None and len(found.values) == sizes + 1 and at and words[at - 1].kind == "round":
+            found = None  # `Rep Row 2 (6/8/10)`: the number is the row's
         if found is None and len(names) > 1 and words[at].text == names[0]:
             found = _named(words, at, names)
         if found is None:

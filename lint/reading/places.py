@@ -159,6 +159,10 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             continue
         elif _names_place(what, seen, named=named):
             named = True
+        elif named and what == "remain" and kind(items, index + 1) == "unworked":
+            pass
+        elif named and what == "unworked":
+            seen.behind = True
         elif word in PIECES and not named and index > at:
             seen.behind = named = True
         elif word in _BEHIND:
@@ -307,9 +311,12 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
     return stop
 
 
+_WHICH = {"each", "next", "first", "last", "same", "noise"}
+
+
 def _of_each(items: Sequence[Item], stop: int, seen: _Seen) -> int:
     """Pass over `of each V-st`, `of next shell` after a space: the space in each of them."""
-    if not seen.space or text_at(items, stop) not in ("of", "in") or kind(items, stop + 1) not in ("each", "next"):
+    if not seen.space or text_at(items, stop) not in ("of", "in") or kind(items, stop + 1) not in _WHICH:
         return stop
     if kind(items, stop + 2) not in ("stitch", "st", "word"):
         return stop

@@ -319,7 +319,7 @@ def _sizes_named(assembly: Assembly, heading: Heading, body: Span) -> tuple[tupl
 
 
 _SENT_ON = re.compile(
-    r"(?:now\s+)?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?",
+    r"(?:now\s+)?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?(?:\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?|\b(?:with|from|at)\s+(?:rnd|round|row|r)\.?\s*(?P<at>\d+))",
     re.IGNORECASE,
 )
 _STARTS = re.compile(
@@ -347,7 +347,7 @@ def take_line(assembly: Assembly, block: Block) -> None:
     span = block.span
     sent = names_first(assembly.text[span.start : span.end], span.start, assembly.sizes) if assembly.rounds else None
     if sent and (on := _SENT_ON.match(assembly.text, span.start + sent[1], span.end)):
-        assembly.send_on(sent[0], int(on["to"]) if on["to"] else None)
+        assembly.send_on(sent[0], int(on["to"] or on["at"]) if on["to"] or on["at"] else None)
         return
     only = assembly.only
     if assembly.sizes.names and (led := leading_note(assembly.text[span.start : span.end], span.start, assembly.sizes)):

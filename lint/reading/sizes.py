@@ -38,7 +38,14 @@ def _name(part: str) -> str:
     return cut.strip(" .*_-:\"'") or part.strip(" .*_-:\"'")
 
 
+_GLOSS = re.compile(r"([^()]+)\(([^()]+)\)")
+
+
 def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candidate | None:
+    if gloss := _GLOSS.fullmatch(text.rstrip(" .")):
+        # `S, M, L (child, woman, man)`: the bracket says what the names mean
+        plain, said = (len(_SPLIT_BY_COMMA.split(part)) for part in gloss.groups())
+        text = gloss[1] if plain == said > 1 else text
     parts = [part for part in split.split(text) if part.strip(" .*_-:\"'")]
     names = tuple(_name(part) for part in parts)
     run = next((n for n, name in enumerate(names) if not _FULL_NAME.fullmatch(name)), len(names))

@@ -369,6 +369,7 @@ class StitchReader(SpreadReader):
                 target = Target(
                     kinds=here.kinds or there.kinds,
                     space=here.space or there.space,
+                    size=here.size or there.size,
                     chain=here.chain or there.chain,
                     also_spaces=True,
                 )

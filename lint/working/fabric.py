@@ -145,6 +145,19 @@ class Cursor:
                 done = 0
         return total
 
+    def spaces_ahead(self) -> dict[int, int]:
+        """Count the spaces that are left, by their length in chains."""
+        found: dict[int, int] = {}
+        done = self.done
+        for part in self.fabric.segments[self.index :]:
+            if part.spaces:
+                whole, rest = divmod(done, len(part.spots))
+                for at, spot in enumerate(part.spots):
+                    if spot.is_space:
+                        found[spot.size] = found.get(spot.size, 0) + part.times - whole - (at < rest)
+            done = 0
+        return {size: number for size, number in found.items() if number}
+
     def take(self, number: int) -> int:
         """Pass `number` stitches and the spaces among them; return how many were wanting."""
         segments = self.fabric.segments

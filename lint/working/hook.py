@@ -42,7 +42,8 @@ class Hook:
     used: int = 0
     short: int = 0
     left_repeat: int = 0
-    passed: int = 0  # spaces passed by a stitch in each stitch, for a step that goes into each space
+    # by length: spaces passed by a stitch in each stitch, for a step that goes into each space
+    passed: dict[int, int] = field(default_factory=dict[int, int])
     counted_space: int = 0  # chains of the space that the counted beginning chain stands for besides its stitch
     in_space: bool = False  # the round begins in a space, after slip stitches into it
     base: bool = False  # a counted beginning chain stands on a place not yet taken
@@ -50,6 +51,7 @@ class Hook:
     starts: bool = False
     left_alone: bool = False
     chain_links: int = 0  # links of a foundation chain that stitches can go into
+    looping: bool = False  # within a group that is worked several times
     in_one: int = 1  # stitches made last in one place
     apart: bool = False  # stitches were worked along pieces made before
     flat_count: int | None = None

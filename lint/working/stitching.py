@@ -254,7 +254,7 @@ class Stitcher(Hook):
         """Go into every place up to the end, but for those that the draft or the following steps keep."""
         where, make = step.where, step.make
         if where.target.space and not where.target.also_spaces:
-            number = self.all_spaces()
+            number = self.all_spaces(where.target.size)
             if number == 0:
                 # no chain spaces: the gaps between the stitches are meant, as many as there are stitches
                 number = self.left()
@@ -276,24 +276,34 @@ class Stitcher(Hook):
         if make.uses > 1:
             number //= make.uses
         spaces, chains = (self.left(spaces=True), self.chains_left()) if self.cursor is not None else (0, 0)
-        extra = (chains if where.target.chain else spaces) if where.target.also_spaces else 0
+        passed = self.cursor.spaces_ahead() if spaces and self.cursor is not None and not where.to_space else {}
+        extra = 0
+        if where.target.also_spaces:
+            sized = passed.pop(where.target.size, None) if where.target.size and len(passed) > 1 else None
+            extra = sized if sized is not None else chains if where.target.chain else spaces
+            passed = passed if sized is not None else {}
         counted = chains >= 3 * spaces > 0 and where.target == Target() and self.choose("chains-count", False)
         if counted and self.choose("chains-worked", True):
             extra = chains
-        self.passed = 0 if where.target.also_spaces or where.to_space else spaces
+        self.passed = passed
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
         self.lay(make, (number + extra) * times)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
 
-    def all_spaces(self) -> int:
+    def all_spaces(self, size: int | None) -> int:
         """Go into every space up to the end and return how many they are.
 
         `sc in each sc and 8 sc in each ch-8 sp`: the stitches said first have passed the spaces, which are meant all
-        the same.
+        the same; those of another length are left for another step where the row has several.
         """
         left = self.left(spaces=True)
-        number, self.passed = self.passed or left, 0
+        if self.passed:
+            number = self.passed.pop(size, None) if size is not None else None
+            if number is None:
+                number, self.passed = sum(self.passed.values()), {}
+        else:
+            number = left
         self.take(left, spaces=True)
         if number and self.cursor is not None:
             self.cursor.take(self.cursor.left())
@@ -365,7 +375,7 @@ class Stitcher(Hook):
         taken = 0
         if where.at is At.EACH:
             if where.target.space:
-                taken = self.all_spaces()
+                taken = self.all_spaces(where.target.size)
             else:
                 taken = max(0, self.left() - (self.number(where.leave) if where.leave else self.kept(rest)))
                 self.take(taken)
@@ -402,7 +412,8 @@ class Stitcher(Hook):
             self.chain_links = number
             self.starts = True
             return
-        if step.beginning and not self.row.has_stitches and not is_bridge(number, self, rest):
+        loop = self.looping and number > 3  # made anew on each pass
+        if step.beginning and not loop and not self.row.has_stitches and not is_bridge(number, self, rest):
             counts = step.counts
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
@@ -451,12 +462,12 @@ class Stitcher(Hook):
             limit = 0
         if passes == 0:
             return
+        looping, self.looping = self.looping, self.looping or passes is None or passes > 1
         short = step.times.ending and to_end and keep == 0  # the last pass is given in words that take no stitch
         done, uses, makes = self._passes(step, passes, limit, last_differs=short)
+        self.looping = looping
         left = 0
         if short:
-            if not uses:
-                raise CannotWork("how the last repeat ends could not be followed", step.span)
             self.left_alone = True
         elif to_end:
             left = max(0, self.left() - keep)
@@ -496,7 +507,7 @@ class Stitcher(Hook):
             outer.extend(made)
             if done == 0:
                 uses, makes = took, stitches_of(made)
-                limit -= took if last_differs else 0
+                limit -= took if last_differs and took and (limit % took == 0) else 0
             done += 1
             limit -= took
             ahead = self.cursor.passes_ahead(before) if self.cursor and before and base is self.base else None

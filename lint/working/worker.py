@@ -21,7 +21,7 @@ from ..pattern import (
 )
 from ..workings import RoundWorking, SizeWorking, Standing
 from .claims import Compared, compare
-from .fabric import Fabric, plain
+from .fabric import SPACE, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .memo import Memo
 from .otherwise import other_ways
@@ -190,8 +190,11 @@ class Worker:
         """Go on after a round that was not worked from what the draft states of it, if anything."""
         stated = stated_of(round_.claims, size)
         before = self.states[size].fabric
+        spaces = next((claim for claim in round_.claims if claim.kind == "space"), None)
         if stated:
             after: Fabric | None = plain("st", stated)
+        elif spaces is not None and (number := spaces.figure.at(size)):
+            after = Fabric((Segment((spot_of("st"), spot_of(SPACE, 2)), number),))
         else:
             # rounds that were not found to be repeated leave the count, for all that is known
             after = before if isinstance(round_.directive, RepeatRounds) else None
@@ -372,8 +375,10 @@ class Worker:
     def _part_again(self, targets: Sequence[int], size: int) -> Made:
         """Work rounds of another part from where that part starts."""
         made: Made | None = None
-        state = State() if targets[0] == 0 or begins_piece(self.pattern.rounds[targets[0]].steps) else None
-        if state is None:
+        first = self.pattern.rounds[targets[0]]
+        again = isinstance(first.directive, RepeatRounds) and first.directive.part is not None
+        state = State()
+        if targets[0] and not again and not begins_piece(first.steps):
             raise CannotWork("the part it refers to doesn't start from nothing")
         for index in targets:
             round_ = self.pattern.rounds[index]
