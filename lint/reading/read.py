@@ -14,6 +14,7 @@ from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, m
 from .rounds import assemble
 from .sizes import declared_number, find_sizes, titled_sizes
 from .specials import definitions, run_on_definitions, with_defined
+from .talk import strangers
 from .words import Lexicon, Words, lexicon, words_of
 
 
@@ -27,7 +28,7 @@ def read(draft: Draft) -> Pattern:
     craft = craft_of(text)
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
-    words = Words.made_of(mended(words_of(text, lex)))
+    words = Words.made_of(strangers(mended(words_of(text, lex)), lex))
     head = _head(found, len(text))
     defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
     words = with_defined(text, words, defined, _known(lex))

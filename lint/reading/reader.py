@@ -271,6 +271,9 @@ def _goes_somewhere(words: Sequence[Word], index: int) -> bool:
 def _harmless(items: Sequence[Item]) -> bool:
     """Tell whether words that were not read take nothing: they name no stitch and no number of stitches."""
     words = list(flat(items))
+    strange = sum(word.kind == "strange" for word in words)
+    if strange and len(words) < 3 * strange + 1:
+        return False  # not a sentence with one word in it that we don't know
     for index, word in enumerate(words):
         before = words[index - 1] if index else None
         if word.kind in ("skip", "rep", "*", "unworked") or word.text in _CHANGES:

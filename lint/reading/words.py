@@ -91,13 +91,14 @@ class _Token:
 class Lexicon:
     """The phrases known in one craft and set of terms, ready to be matched.
 
-    `met` are the tokens met so far, by spaCy's number for their text: each is looked up once.
+    `parts` are the single words of all phrases, `met` the tokens met so far, by spaCy's number for their text: each is looked up once.
     """
 
     tokenizer: Any
     matcher: Any
     labels: Mapping[str, str]
     stitches: Mapping[str, Stitch]
+    parts: frozenset[str]
     met: dict[int, _Token] = field(default_factory=dict[int, "_Token"])
 
 
@@ -150,7 +151,8 @@ def lexicon(craft: str, terms: str) -> Lexicon:
         if (key := learn(spelling)) and stitch.kind not in ("join",):
             stitches.setdefault(key, stitch)
     matcher.add("term", [Doc(vocab, tokens) for tokens in phrases.values()])
-    return Lexicon(tokenizer, matcher, labels, stitches)
+    parts = frozenset(part for phrase in (*labels, *stitches) for part in phrase.split())
+    return Lexicon(tokenizer, matcher, labels, stitches, parts)
 
 
 def _label(text: str) -> tuple[str, int | None]:
