@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
+from .spellings import AbbreviationEntry, AbbreviationUsed, Mended
 
 
 @dataclass(frozen=True, slots=True)
@@ -541,3 +542,6 @@ class Pattern:
     multiples: tuple[Multiple, ...] = ()
     elisions: tuple[Elided, ...] = ()
     coloured_sizes: Span | None = None  # words that tell sizes apart by colour
+    mended: tuple[Mended, ...] = ()
+    abbreviations: tuple[AbbreviationEntry, ...] = ()
+    abbreviations_used: tuple[AbbreviationUsed, ...] = ()

@@ -3,6 +3,10 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
+
+from ..draft import Span
+from ..spellings import Doubt, Mended
 
 _LOOK_ALIKE = str.maketrans(
     {
@@ -25,14 +29,83 @@ _LOOK_ALIKE = str.maketrans(
 )  # fmt: skip
 
 
+# letters that a scan put for figures; the letter comes first and is looked at from behind, so that a search is quick
 _SCANNED = re.compile(
-    r"(?<=\d)[lI](?![a-z])|(?<=[(\[{\s])[lI](?=\d)|(?<=\d)O(?![a-zA-Z])|(?<=[(\[{])(?:ll|II)(?=[)\]}])|(?<![a-zA-Z])ll(?=[ )]*[(\[]\d|\s+(?:sc|dc|st))"
+    r"[lIO](?:(?<=\d[lI])(?![a-zA-Z])|(?<=[(\[{\s][lI])(?=\d)|(?<=\dO)(?![a-zA-Z])"
+    r"|(?<=[(\[{]l)l(?=[)\]}])|(?<=[(\[{]I)I(?=[)\]}])|(?<![a-zA-Z]l)l(?=[ )]*[(\[]\d|\s+(?:sc|dc|st))"
+    r"|(?<=[cC][hH][ -]l)(?![\w'])|(?<=[\s(*,;]l)(?= ?(?:sc|dc|hdc|h?tr|ch|st)\b))"
 )
+_ODD = re.compile("[" + re.escape("".join(map(chr, _LOOK_ALIKE))) + "]")  # a table alone is slow on what isn't ASCII
+# a word with letters of another alphabet: `sc` typed with a Cyrillic c, or with a letter glued behind
+_FOREIGN = re.compile(r"[\u0370-\u03ff\u0400-\u04ff]")
+_WORD = re.compile(r"[^\W\d_]+")
 
 
 def clean(text: str) -> str:
     """Replace look-alike characters one for one; every offset stays what it was."""
-    return _SCANNED.sub(_digits, text.translate(_LOOK_ALIKE))
+    return cleaned(text)[0]
+
+
+def cleaned(text: str) -> tuple[str, tuple[Mended, ...]]:
+    """Replace look-alike characters one for one, and tell which letters were taken for figures or other letters."""
+    plain = text.translate(_LOOK_ALIKE) if text.isascii() else _ODD.sub(_look_alike, text)
+    doubts: list[Mended] = []
+
+    def digits(match: re.Match[str]) -> str:
+        doubts.append(Mended(Span(*match.span()), _digits(match), Doubt.FIGURE))
+        return doubts[-1].to
+
+    read = _SCANNED.sub(digits, plain)
+    return read, (*doubts, *_foreign(text, read))
+
+
+def _look_alike(match: re.Match[str]) -> str:
+    return match[0].translate(_LOOK_ALIKE)
+
+
+def _foreign(text: str, read: str) -> Iterator[Mended]:
+    """Find words of Latin and other letters mixed, and words that only look Latin."""
+    if text.isascii() or not _FOREIGN.search(text):
+        return
+    for match in _WORD.finditer(text):
+        if match[0].isascii() or not _FOREIGN.search(match[0]):
+            continue
+        word = "".join(char for char in read[match.start() : match.end()] if char.isascii())
+        if word and (any(char.isascii() for char in match[0]) or len(word) == len(match[0]) > 1):
+            yield Mended(Span(*match.span()), word, Doubt.ALPHABET)
+
+
+_HEADING = re.compile(r"(?i:r|rnds?|rows?|rounds?)[. ]{0,2}(?P<number>[\dlIO]*[lIO][\dlIO]*)")
+_ROMAN = re.compile(r"I{1,3}")
+# a quotation mark, bullet or letter where a scanned repeat begins, and no star in the round
+_OPENING = re.compile(
+    r"[\s.:)-]{0,4}(?P<sign>['\"\u2018\u2019\u201c\u201d\u2022\u00b7\u00b0^\\]|[ft](?= [A-Z]))\s?(?:\d|[A-Z]?[a-z]+\b)"
+)
+_REPEATS = re.compile(r"(?i)\brep(?:eat)?\b")
+
+
+def doubtful_signs(text: str, heading: Span, end: int) -> Iterator[Mended]:
+    """Find a letter for a figure in a heading (`Rl:`), and a sign for the mark of a repeat (`'sc 1, dec 1; rep`)."""
+    if (match := _HEADING.fullmatch(text, heading.start, heading.end)) and not _ROMAN.fullmatch(match["number"]):
+        number = match["number"].translate({ord("l"): "1", ord("I"): "1", ord("O"): "0"})
+        yield Mended(Span(*match.span("number")), number, Doubt.FIGURE)
+    opening = _OPENING.match(text, heading.end, end)
+    if opening is None or text.find("*", heading.end, end) >= 0 or not _REPEATS.search(text, opening.end(), end):
+        return
+    sign = opening["sign"]
+    signs = "'\u2018\u2019" if sign in "'\u2018\u2019" else '"\u201c\u201d' if sign in '"\u201c\u201d' else sign
+    if not any(char in text[opening.end("sign") : end] for char in signs):
+        yield Mended(Span(*opening.span("sign")), "*", Doubt.MARK)
+
+
+_LETTERED = re.compile(r"\n[ \t]*(?:R|Rnd|Row|Round)\.? ?(?P<number>(?<!R)[SZ]|[1-9][SZB]|[SZB]\d)[ \t]*[:.]")
+
+
+def lettered_headings(text: str) -> Iterator[Mended]:
+    """Find headings whose number is a letter that a scan put for a figure: `Rnd S:` is 5, `R1Z.` is 12."""
+    for match in _LETTERED.finditer(text):
+        number = match["number"].translate({ord("S"): "5", ord("Z"): "2", ord("B"): "8"})
+        yield Mended(Span(*match.span("number")), number, Doubt.FIGURE)
 
 
 def _digits(match: re.Match[str]) -> str:

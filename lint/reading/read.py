@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from itertools import groupby
 
 from ..draft import Draft, Span
 from ..pattern import Conventions, FigureList, ListStyle, Pattern, Sizes
+from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
-from .letters import clean
-from .mending import mended
+from .letters import cleaned
+from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
 from .sizes import declared_number, find_sizes, titled_sizes
@@ -23,12 +25,13 @@ def read(draft: Draft) -> Pattern:
 
     Raises nothing for any text: words that can't be read become `Unread` steps, a text without rounds an empty pattern.
     """
-    text = clean(draft.text)
+    text, letters = cleaned(draft.text)
     found = blocks(draft, text)
     craft = craft_of(text)
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
-    words = Words.made_of(strangers(mended(words_of(text, lex)), lex))
+    plain, mends = mend(words_of(text, lex), lex)
+    words = Words.made_of(strangers(plain, lex))
     head = _head(found, len(text))
     defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
     words = with_defined(text, words, defined, _known(lex))
@@ -41,6 +44,12 @@ def read(draft: Draft) -> Pattern:
         head,
         *(block.span for block in found if block.kind is not Kind.ROUND and block.span.start >= head.end),
     ]
+    lines = [
+        [block.span for block in group]
+        for kind, group in groupby(found, lambda block: block.kind is Kind.ROUND)
+        if not kind
+    ]
+    entries = abbreviation_list(text, lines, words, craft or "crochet", terms)
     return Pattern(
         craft=craft,
         terms=terms if craft == "crochet" else said,
@@ -57,6 +66,13 @@ def read(draft: Draft) -> Pattern:
         multiples=tuple(multiples(text)),
         elisions=tuple(note for span in talk for note in elisions(text[span.start : span.end], span.start)),
         coloured_sizes=coloured_sizes(text),
+        mended=doubts(draft.text, (*letters, *mends), assembly.rounds, entries),
+        abbreviations=entries,
+        abbreviations_used=abbreviations_used(
+            [round_.span for round_ in assembly.rounds], words, craft or "crochet", terms
+        )
+        if entries
+        else (),
     )
 
 

@@ -198,7 +198,9 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
             continue
         blank = start > reach or start == 0
         if (after := measured.get(start)) is not None:
-            words.append(Word(text[start:after].lower(), "measure", Span(start, after), blank=start > reach or not reach))
+            words.append(
+                Word(text[start:after].lower(), "measure", Span(start, after), blank=start > reach or not reach)
+            )
             while index < len(tokens) and places[index] < after:
                 index += 1
             reach = after
