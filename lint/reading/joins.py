@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import At, Chain, Figure, Join, Remark, Ring, Turn, Unread, Work
+from ..pattern import At, Chain, Figure, Join, Remark, Ring, Turn, Work
 from .marks import Item, flat, kind, text_at
 from .reader import Reader
 from .times import figure_at
@@ -72,9 +72,6 @@ class JoinReader(Reader):
                 break
             self.at += 1
         span = self._span(start)
-        if any(word.kind == "strange" for word in flat(self.items[start : self.at])):
-            self._add(Unread(span, "these words were not understood"))
-            return
         if ring and not self._made_something():
             self._make_ring(span)
             return

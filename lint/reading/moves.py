@@ -197,11 +197,14 @@ class MoveReader(StitchReader):
         if number is None or not rest or kind(self.items, index + 1) not in ("st", "stitch"):
             return False
         start = self.at
+        self.at = index + 2
+        self._add(Leave(self._span(start), number))
         index += 2
         while index < len(self.items) and kind(self.items, index) not in (".", ",", ";", "group", "*", "="):
             index += 1
-        self.at = index
-        self._add(Leave(self._span(start), number))
+        if index > self.at:
+            told, self.at = self.at, index
+            self._add(Remark(self._span(told)))
         return True
 
     def _remark(self) -> bool:

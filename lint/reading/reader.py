@@ -272,7 +272,8 @@ def _harmless(items: Sequence[Item]) -> bool:
     """Tell whether words that were not read take nothing: they name no stitch and no number of stitches."""
     words = list(flat(items))
     strange = sum(word.kind == "strange" for word in words)
-    if strange and len(words) < 3 * strange + 1:
+    talk = sum(word.kind in ("word", "noise", "remark") for word in words)
+    if strange and (talk < 3 * strange or talk + strange < len(words)):
         return False  # not a sentence with one word in it that we don't know
     for index, word in enumerate(words):
         before = words[index - 1] if index else None

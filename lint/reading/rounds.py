@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 
@@ -15,12 +15,14 @@ from ..pattern import (
     Figure,
     FigureList,
     Remark,
+    Repeat,
     Ring,
     Round,
     Section,
     SizeNote,
     Sizes,
     Step,
+    Together,
     Unread,
     Work,
 )
@@ -127,7 +129,35 @@ class Assembly:
         claims = steps.claims
         if directed and not claims:
             claims = _after_directive(rest)
+        if lost := _strangers_in(words, steps.steps, directed):
+            steps = replace(steps, steps=(*steps.steps, *lost))
         return steps, directed, claims
+
+
+def _strangers_in(words: Sequence[Word], steps: Sequence[Step], directed: Directed | None) -> list[Unread]:
+    """Find the unknown words that stand in the words of a step or directive: what they were may matter."""
+    strange = [word.span for word in words if word.kind == "strange"]
+    if not strange:
+        return []
+    told = [step.span for step in _told(steps)]
+    read = [step.span for step in steps if not isinstance(step, Remark | Unread)]
+    if directed is not None:
+        read.append(directed.directive.span)
+    return [
+        Unread(span, "these words were not understood")
+        for span in strange
+        if any(one.start <= span.start < one.end for one in read)
+        and not any(one.start <= span.start < one.end for one in told)
+    ]
+
+
+def _told(steps: Sequence[Step]) -> Iterator[Remark | Unread]:
+    """Yield what is talk or was not read already, at any depth."""
+    for step in steps:
+        if isinstance(step, Remark | Unread):
+            yield step
+        elif isinstance(step, Repeat | Together):
+            yield from _told(step.steps)
 
 
 _SIGNS = frozenset(
@@ -367,11 +397,14 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         return  # `ch 3 and join to the first leg`: the next round says what is worked along it
     starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
-    if directed is None and not starts and not shaping:
+    lost = _lost_instruction(words, starts=starts) and not assembly.fresh
+    if directed is None and not starts and not shaping and not lost:
         return
     steps, directed, claims = assembly.parse(span)
-    if directed is None and not _starts_piece(steps.steps) and not shaping:
+    if directed is None and not _starts_piece(steps.steps) and not shaping and not lost:
         return
+    if lost and not any(isinstance(step, Unread) for step in steps.steps):
+        steps = replace(steps, steps=(*steps.steps, Unread(span, "these words were not understood")))
     if directed is not None and not assembly.rounds:
         return
     if (
@@ -396,11 +429,20 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
             directive=directed.directive if directed else None,
             claims=claims,
             sizes=own if only is None else only,
-            foundation=directed is None and not shaping,
+            foundation=directed is None and not shaping and not lost,
             loose=steps.loose,
             rounds_stated=steps.rounds,
         )
     )
+
+
+def _lost_instruction(words: Sequence[Word], *, starts: bool) -> bool:
+    """Tell whether a line among rounds must be an instruction of which a word was destroyed: `Rep qvx rnd 3 times more`."""
+    kinds = {word.kind for word in words}
+    if "strange" not in kinds or len(words) > 25:
+        return False
+    figures = "number" in kinds or "often" in kinds
+    return figures and (starts or ("times" in kinds and bool(kinds & {"round", "rep", "last"})))
 
 
 def _first_words(assembly: Assembly, span: Span) -> str:
