@@ -111,3 +111,15 @@ def lettered_headings(text: str) -> Iterator[Mended]:
 def _digits(match: re.Match[str]) -> str:
     """Return the digits that letters of a scanned number stand for: `l2` is 12, `3O` is 30."""
     return match[0].translate({ord("l"): "1", ord("I"): "1", ord("O"): "0"})
+
+
+_RUN = re.compile(r" {61,}|\d{13,}")
+_FILLER = "\x00"
+
+
+def squeezed(text: str) -> str:
+    """Cut what no draft has, hundreds of blanks or digits in a row, short one for one.
+
+    The patterns that look for headings and sizes take time that grows with the square of such a run.
+    """
+    return _RUN.sub(lambda match: match[0][:12] + _FILLER * (len(match[0]) - 12), text)

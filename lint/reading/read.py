@@ -10,7 +10,7 @@ from ..pattern import Conventions, FigureList, ListStyle, Pattern, Sizes
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
-from .letters import cleaned
+from .letters import cleaned, squeezed
 from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
@@ -26,6 +26,7 @@ def read(draft: Draft) -> Pattern:
     Raises nothing for any text: words that can't be read become `Unread` steps, a text without rounds an empty pattern.
     """
     text, letters = cleaned(draft.text)
+    text = squeezed(text)
     found = blocks(draft, text)
     craft = craft_of(text)
     said, terms = terms_of(text)

@@ -358,7 +358,7 @@ _STARTS = re.compile(
 )
 
 
-_BRIDGE = re.compile(rf"(?i)\bch(?:ain)?\b.*\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b")
+_BRIDGE = re.compile(rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b")
 
 
 def take_line(assembly: Assembly, block: Block) -> None:

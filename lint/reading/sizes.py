@@ -21,6 +21,7 @@ _RUN = re.compile(
 )
 _HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
 _ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
+_LONGEST_LINE = 600  # no longer line is a list of sizes
 _SPLIT = re.compile(r"\s*(?:[/,;:()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
 _SPLIT_BY_COMMA = re.compile(r"\s*(?:[,;:()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
 
@@ -59,7 +60,7 @@ def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candi
 
 def _candidates(text: str) -> Iterable[_Candidate]:
     """Yield every stretch that may list the sizes, in the draft's order."""
-    lines = list(re.finditer(r"[^\n]+", text))
+    lines = [line for line in re.finditer(r"[^\n]+", text) if len(line[0]) <= _LONGEST_LINE]
     for index, line in enumerate(lines):
         if _HEADER.match(line[0]):
             if index + 1 < len(lines):
@@ -162,12 +163,17 @@ _ONLY = re.compile(
 )
 
 
+_LONGEST_NOTE = 160  # no longer line only says for which sizes the next are
+
+
 def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote | None:
     """Read a line that says for which sizes the following is: `Sizes L and XL only:`, `All sizes:`, `NEWBORN:`.
 
     None where the words are something else. A name that looks like a size and isn't declared is kept as unknown.
     """
     words = text.strip(" *_#-:.")
+    if len(words) > _LONGEST_NOTE:
+        return None
     if _ALL.fullmatch(words):
         return SizeNote(span, None)
     match = _ONLY.match(re.sub(r"\s*\([^)]*\)", "", text).strip(" *_#"))
@@ -232,7 +238,7 @@ def names_first(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | N
     match = re.match(
         r"\s*[,(\[]?\s*(?:for\s+)?(?P<names>[A-Za-z\d][\w'/&+ -]{0,24}?(?:,\s*[\w'/&+ -]{1,24}?){0,8})\s*(?:sizes?)?\s*(?P<only>only)?\s*"
         r"(?:[)\]]\s*:?|:|-(?=\s))\s*",
-        text,
+        text[:_LONGEST_NOTE],
         re.IGNORECASE,
     )
     if match is None or not sizes.names:
@@ -247,7 +253,7 @@ def leading_note(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | 
     """Read a note that stands before an instruction on the same line: `Small only: 4th rnd ...`, `For large hat do ...`."""
     match = re.match(
         r"(?i)\s*(?P<note>(?:for\s+|sizes?\s+|all\s+sizes?|[\w'/-]+\s+)[\w'/ ,&-]{0,60}?(?:\bonly|\bsizes?)?)\s*[:,]\s*(?=\S)",
-        text,
+        text[:_LONGEST_NOTE],
     )
     if match and re.search(r"(?i)\bonly\b|\bsizes?\b", match["note"]):
         note = size_note(
@@ -257,7 +263,7 @@ def leading_note(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | 
             return note, match.end()
     match = re.match(
         r"(?i)\s*for\s+(?:the\s+)?(?P<name>[\w' -]{1,30}?)\s*(?:size|hat|version|only)?\s*,?\s+(?=(?:do|work|make|repeat|rep|add)\b)",
-        text,
+        text[:_LONGEST_NOTE],
     )
     if match and (index := match_size(match["name"], sizes)) is not None:
         return SizeNote(Span(start + match.start(), start + match.end()), (index,)), match.end()

@@ -52,6 +52,9 @@ _MUST_SAY = {
 }
 
 
+_MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
+
+
 class StitchReader(SpreadReader):
     """Reads stitches."""
 
@@ -129,7 +132,7 @@ class StitchReader(SpreadReader):
         if kind(self.items, after) == "st":
             after += 1
         self.at = after
-        beginning = all(isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps)
+        beginning = len(self.steps) < _MOST_BEFORE and all(isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps)
         self._add(Chain(number, self._span(start), beginning=beginning))
         index = after
         while kind(self.items, index) in (",", "-", "noise", ";") and kind(self.items, index + 1) in (

@@ -40,6 +40,7 @@ from .shape import (
 )
 
 MOST_PASSES = 5_000
+MOST_STEPS = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,6 +65,8 @@ class Stitcher(Hook):
 
     def run(self, steps: Sequence[Step]) -> Made:
         """Work a whole round."""
+        if len(steps) > MOST_STEPS:
+            raise CannotWork("the round has more steps than can be followed")
         unread = next(unread_in(steps), None)
         if unread is not None:
             raise CannotWork(unread.reason, unread.span)
