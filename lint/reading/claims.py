@@ -232,6 +232,11 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     while kind(items, end) in ("total", "around"):
         end += 1
     rest = end
+    if text_at(items, rest) in INCLUDED:
+        words = list(flat(items[rest:]))
+        chains = any(word.stitch is not None and word.stitch.kind == "chain" for word in words)
+        found[0] = replace(found[0], with_chains=chains)
+        rest = end = len(items)
     if kind(items, rest) == "," and any(text_at(items, n) in INCLUDED for n in range(rest, min(rest + 8, len(items)))):
         rest = end = len(items)
     while kind(items, rest) in (".", ";", "turn", "fasten"):

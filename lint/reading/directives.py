@@ -177,8 +177,11 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
         figure = figure_at(items, index) if kind(items, index) == "number" else None
         if figure is None or figure.values[0] is None:
             break
-        if figure.is_list or (kind(items, index + 1) in ("stitch", "st", "times", "more") and numbers):
+        if kind(items, index + 1) in ("stitch", "st", "times", "more") and (numbers or figure.is_list):
             break
+        if figure.is_list:
+            # `Rep Rnd 7 (8)`: one round, with a number for each size
+            return (figure.values[0], figure.values[0], index + 1) if not numbers else (numbers[0], numbers[-1], index)
         numbers.append(figure.values[0])
         index += 1
         stop = index

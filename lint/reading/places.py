@@ -187,7 +187,7 @@ def _names_place(what: str, seen: _Seen, *, named: bool) -> bool:
     return True
 
 
-_QUALIFIERS = {"corner", "center", "centre", "corresponding", "beginning"}
+_QUALIFIERS = {"underside", "undersides", "corner", "center", "centre", "corresponding", "beginning"}
 
 
 def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:

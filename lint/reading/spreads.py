@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..pattern import At, Count, Evenly, Figure, Make, Repeat, Step, Times, Where, Work
 from .joins import JoinReader
 from .marks import kind, text_at
-from .times import figure_at
+from .times import figure_at, read_remainder
 from .words import Word
 
 
@@ -74,6 +74,9 @@ class SpreadReader(JoinReader):
         self.at += 1
         while self.at < len(self.items) and self._kind() not in (".", ";", ",", "*", "rep", "join"):
             figure = figure_at(self.items, self.at)
+            if each_round and self._kind() == "until" and (remainder := read_remainder(self.items, self.at)):
+                to, self.at = remainder
+                continue
             if figure is not None and self._kind(-1) == "into":
                 to = figure
             elif (figure is not None and number is None and self._kind() != "group") or (

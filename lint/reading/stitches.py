@@ -275,7 +275,7 @@ class StitchReader(SpreadReader):
     ) -> None:
         """Read the place of a stitch and add the step."""
         at = index
-        if kind(self.items, at) == "." and kind(self.items, at + 1) in ("into", "around", "each", "loops"):
+        if kind(self.items, at) == "." and kind(self.items, at + 1) in ("into", "around", "each", "loops", "over"):
             at += 1
         while kind(self.items, at) == "work" or (
             kind(self.items, at) == "noise" and kind(self.items, at + 1) in ("into", "evenly", "around")

@@ -416,7 +416,7 @@ class Stitcher(Hook):
             self.starts = True
             return
         loop = self.looping and number > 3  # made anew on each pass
-        if step.beginning and not loop and not self.row.has_stitches and not is_bridge(number, self, rest):
+        if step.beginning and not loop and not self.worked and not self.row.has_stitches and not is_bridge(number, self, rest):
             counts = step.counts
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
@@ -568,6 +568,10 @@ class Stitcher(Hook):
             number = abs(self.number(step.to) - before)
         self.take(before)
         self.flat_count = before + step.change * number
+        if step.number is not None and step.to is not None:
+            # `decreasing 4 sts every rnd until 16 sts remain`
+            to = self.number(step.to)
+            self.flat_count = max(self.flat_count, to) if step.change < 0 else min(self.flat_count, to)
         self.items.append(Item(Deed.EVENLY, step.span, 1, before, self.flat_count))
 
 
