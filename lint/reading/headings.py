@@ -86,6 +86,7 @@ _BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
 _WORKED = re.compile(
     r"(?i)(?:^|[\s,;\d])(?:sc|hdc|dc|tr|htr|dtr|inc|dec|bobble|sc2tog|[xva])\b.*[,;]|[,;]\s*\d*\s*(?:sc|hdc|dc|tr|inc|dec|bobble|[xva])\b"
 )
+_INCLUSIVE = re.compile(r"\s*,?\s*\(?incl(?:usive\b|\.|\b)\)?", re.IGNORECASE)
 _ONLY = re.compile(r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+, ]{1,40}?\s+only)\s*(?=[:.])", re.IGNORECASE)
 _AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
 _EVERY = re.compile(
@@ -159,6 +160,8 @@ class _Tail:
 
 def _tail(text: str, at: int, own: list[tuple[int, int]]) -> _Tail:
     tail = _Tail(at, [], [])
+    if inclusive := _INCLUSIVE.match(text, at):
+        tail.end = inclusive.end()
     while True:
         if every := _EVERY.match(text, tail.end):
             what = every["what"].lower()

@@ -82,6 +82,8 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
     if (remainder := read_remainder(items, index)) and not _goes_into_last(items, index):
         leave, end = remainder
         return Placed(Where(At.EACH, leave=leave, span=_span(items, at, end)), end)
+    if kind(items, index) == "around" and (stop := _around_piece(items, index + 1)) is not None:
+        return Placed(Where(At.BEHIND, span=_span(items, at, stop)), stop)
     if kind(items, index) == "around" and not _post_follows(items, index + 1):
         return _whole_round(items, index)
     if kind(items, index) in ("post", "around") or (kind(items, index) == "noise" and kind(items, index + 1) == "post"):
@@ -107,6 +109,13 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
     if stop == index and not post:
         return None
     return _finish(items, at, stop, seen, post=post, between=between)
+
+
+def _around_piece(items: Sequence[Item], index: int) -> int | None:
+    """Pass over `first leg` after `around`: a piece made before; None where it is no such words."""
+    while kind(items, index) in ("first", "next", "last", "ordinal", "noise", "rest"):
+        index += 1
+    return index + 1 if text_at(items, index) in PIECES else None
 
 
 def _place_starts(items: Sequence[Item], index: int) -> bool:

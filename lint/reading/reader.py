@@ -71,6 +71,10 @@ _ABBREVIATED = (
     "bpdc",
     "fpdc",
 )
+COLOURS = frozenset(
+    {"white", "black", "red", "blue", "green", "yellow", "pink", "purple", "orange", "brown", "grey", "gray"}
+    | {"cream", "beige", "navy", "teal", "gold", "silver", "tan", "mc", "cc"}
+)
 _CHANGES = {
     "through",
     "before",
@@ -173,13 +177,14 @@ class Reader(ABC):
 
     def _flush(self) -> None:
         """Judge the words that no rule read: talk takes nothing, anything that names stitches may matter."""
-        unknown, self.unknown = self.unknown, []
+        every, self.unknown = self.unknown, []
+        unknown = list(every)
         while unknown and unknown[-1].kind in _SOFT:
             unknown.pop()
         if not unknown:
             return
         span = span_of(unknown)
-        if _harmless(unknown):
+        if _harmless(every):
             self.steps.append(Remark(span))
         else:
             self.steps.append(Unread(span, "these words were not understood"))
@@ -218,7 +223,8 @@ class Reader(ABC):
     def _work_through_layers(self) -> None:
         """Let each stitch with a number take one of each layer: `fold flat and sc through both layers, 4 sc`."""
         told = [step for step in self.steps if isinstance(step, Work) and not _lone(step)]
-        if not told:
+        if len(told) != 1:
+            self.steps += [Unread(step.span, "which stitches go through both layers is not clear") for step in told[:1]]
             return
         self.steps = [
             replace(step, make=replace(step.make, uses=2 * step.make.uses)) if isinstance(step, Work) else step
@@ -233,11 +239,21 @@ class Reader(ABC):
             return
         step = self.steps[made[0]]
         if isinstance(step, Work) and _lone(step):
-            if any(isinstance(other, Remark | Unread) for other in self.steps):
+            if any(self._says_more(other) for other in self.steps):
                 self.steps[made[0]] = Unread(step.span, "how many stitches are meant is not said")
             else:
                 # `Rnds 3-5: sc`, `sc in BLO`: the whole round
                 self.steps[made[0]] = replace(step, where=Where(At.EACH, span=step.span))
+
+    def _says_more(self, step: Step) -> bool:
+        """Tell whether words beside a lone stitch may say how many are meant: more than loops, sides and colours."""
+        if isinstance(step, Unread):
+            return True
+        if not isinstance(step, Remark):
+            return False
+        words = [word for word in flat(self.items) if step.span.start <= word.span.start < step.span.end]
+        plain = ("loops", "noise", "into", "side", "spiral", "work", "even", "around", "(", ")", "[", "]")
+        return any(word.kind not in plain and word.text not in COLOURS and word.text != "only" for word in words)
 
     def _close_star_at_end(self) -> None:
         if self.open_star is None:
@@ -325,6 +341,8 @@ def _harmless(items: Sequence[Item]) -> bool:
             )
         ):
             after = words[index + 1] if index + 1 < len(words) else None
+            if after is not None and after.kind == "round":
+                continue  # `for 7 rows`
             if (
                 after is not None
                 and after.kind == "more"

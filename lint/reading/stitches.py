@@ -28,15 +28,12 @@ from ..pattern import (
 from .joins import NOT_COUNTS
 from .marks import Item, kind, text_at
 from .places import Placed, read_place
+from .reader import COLOURS
 from .roles import Role, role
 from .spreads import SpreadReader
 from .times import figure_at, read_times
 from .words import Word
 
-_COLOURS = frozenset(
-    {"white", "black", "red", "blue", "green", "yellow", "pink", "purple", "orange", "brown", "grey", "gray"}
-    | {"cream", "beige", "navy", "teal", "gold", "silver", "tan", "mc", "cc"}
-)
 _MUST_SAY = {
     "shell",
     "half_shell",
@@ -52,6 +49,7 @@ _MUST_SAY = {
 }
 
 
+_HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 
@@ -83,7 +81,7 @@ class StitchReader(SpreadReader):
             number = None
         if number is not None and kind(self.items, index) == "noise" and text_at(self.items, index) in ("x", "of"):
             index += 1
-        if number is not None and text_at(self.items, index) in _COLOURS and kind(self.items, index + 1) == "stitch":
+        if number is not None and text_at(self.items, index) in COLOURS and kind(self.items, index + 1) == "stitch":
             index += 1  # `2 red sc`
         word = self.items[index] if index < len(self.items) else None
         if not isinstance(word, Word) or word.stitch is None:
@@ -277,7 +275,7 @@ class StitchReader(SpreadReader):
         at = index
         if kind(self.items, at) == "." and kind(self.items, at + 1) in ("into", "around", "each", "loops", "over"):
             at += 1
-        while kind(self.items, at) == "work" or (
+        while text_at(self.items, at) in _HOW or kind(self.items, at) == "work" or (
             kind(self.items, at) == "noise" and kind(self.items, at + 1) in ("into", "evenly", "around")
         ):
             at += 1

@@ -277,7 +277,9 @@ class Worker:
         return made, number, ()
 
     def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
-        """Work a round on a row."""
+        """Work a round on a row; a foundation is made of nothing."""
+        if round_.foundation:
+            below, fresh = None, True
         return self.memo.once(
             (id(round_), size, below, fresh, self.rows.get(size)),
             self.choose,
