@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..draft import Draft, Span
-from .headings import Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
+from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
 
 
 class Kind(Enum):
@@ -56,7 +56,7 @@ _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
 _AGAIN = re.compile(
-    r"(?:Rep(?:eat)?|REP(?:EAT)?|Work even|Work as)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
+    r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
 _STARRED = re.compile(r"\*+\s*[a-z][^*\n]*\b(?:go|stop|skip|continue|proceed|move|end)\b[^*\n]*\*+\s*$", re.IGNORECASE)
 _GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
@@ -94,7 +94,7 @@ def _is_title(text: str, line: _Line) -> bool:
     words = _GLOSS.sub("", words)
     if not words or len(words) > 60 or not words[0].isalpha():
         return False
-    if re.search(r"(?i)\bch(?:ain)?\s*\d|\d\s*ch\b", words):
+    if re.search(r"(?i)\bch(?:ain)?[\s-]*\d|\d\s*ch\b", words):
         return False
     if _PART.match(words):
         return True
@@ -134,35 +134,70 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
     before: _Line | None = None
     for number, line in enumerate(lines):
         broken = (
-            before is not None and not before.blank and not _COMPLETE.search(text[before.span.start : before.span.end])
+            before is not None
+            and not before.blank
+            and not _COMPLETE.search(text[before.span.start : before.span.end])
+            and not _AGAIN.match(text[before.span.start : before.span.end])
         )
         before = line
         alone = text[line.span.start : line.span.end].strip().isdigit()
-        if line.blank or (broken and starts and not alone):
+        if line.blank:
             continue
         heading = bare_heading(text, line.start, line.span.end)
-        if heading is None:
+        if heading is None or (broken and starts and not alone and not _comes_next(heading, starts)):
             continue
         below = (
             lines[number + 1].span.end if number + 1 < len(lines) and heading.body >= line.span.end else line.span.end
         )
-        if _STITCHY.search(text, heading.body, below):
+        if _STITCHY.search(text, heading.body, below) or _PLAIN.match(text, heading.body, below):
             starts[line.start] = heading
     if not starts:
         return {}
-    numbers = [h.numbers[0][0] for h in starts.values()]
-    climbing = sum(1 for a, b in itertools.pairwise(numbers) if 0 <= b - a <= 2)
+    numbers = [h.numbers[0] for h in starts.values()]
+    climbing = sum(
+        0 <= b.numbers[0][0] - a.numbers[0][1] <= (MOST_REPEATED if _repeats_between(text, a, b) else 2)
+        for a, b in itertools.pairwise(starts.values())
+    )
     glued = _glued_numbers(text, next(iter(starts)), starts)
-    if climbing + len(glued) >= 2:
+    # one or two are enough where they are the first and nothing else in the draft is a heading
+    first = numbers[0][0] == 1 and climbing == len(numbers) - 1 and not worded
+    if climbing + len(glued) >= 2 or (first and (climbing or _begins(text, next(iter(starts.values()))))):
         return starts | glued
     return {}
+
+
+_FIRST_STITCHES = re.compile(r"(?i)\b(?:ring|circle|loop|mr|(?:from|of) (?:the )?hook|each ch(?:ain)?)\b")
+
+
+def _begins(text: str, heading: Heading) -> bool:
+    """Tell whether the first stitches of a piece are worked in the line of a bare number."""
+    return bool(_FIRST_STITCHES.search(text[heading.body :].split("\n", 1)[0]))
+
+
+_PLAIN = re.compile(
+    r"(?i)work\b[^.\n]*\b(?:even|without shaping|rounds?|rnds?|rows?)\b|(?:same\s+)?as\s+(?:rounds?|rnds?|rows?)\b"
+)
+
+
+MOST_REPEATED = 99  # rounds that a line without a number may stand for
+
+
+def _repeats_between(text: str, before: Heading, after: Heading) -> bool:
+    """Tell whether a line without a number (`Rep last rnd 5 times more`) stands for rounds between two headings."""
+    lines = text[before.body : after.span.start].split("\n")[1:]
+    return any(_AGAIN.match(line.strip()) for line in lines)
+
+
+def _comes_next(heading: Heading, before: dict[int, Heading]) -> bool:
+    """Tell whether a bare number is the one after the last that was found."""
+    return heading.numbers[0][0] == next(reversed(before.values())).numbers[0][1] + 1
 
 
 def _glued_numbers(text: str, first: int, starts: dict[int, Heading]) -> dict[int, Heading]:
     """Find bare numbers glued into running text: each the next one, after the end of a sentence or bracket."""
     glued: dict[int, Heading] = {}
     last = 0
-    for match in re.finditer(r"(?<!\d)\d{1,3}(?:-\d{1,3})?(?=[.)](?!\d))", text[first:]):
+    for match in re.finditer(rf"(?<!\d){BARE_NUMBERS}(?=[.)](?!\d))", text[first:]):
         at = first + match.start()
         heading = starts.get(at) or bare_heading(text, at, len(text))
         if heading is None:
@@ -186,7 +221,7 @@ def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
         if line.blank:
             continue
         heading = heading_at(text, line.start, line.span.end)
-        if heading and _is_real(text, heading, line):
+        if heading and _is_real(text, heading, line) and not _named_before(text, lines, number, heading):
             found[heading.span.start] = heading
         end = line.span.end
         if number + 1 < len(lines) and _CUT.search(text, line.start, end):
@@ -194,6 +229,21 @@ def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
         for inner in middle_headings(text, heading.body if heading else line.start, end):
             found.setdefault(inner.span.start, inner)
     return with_counts(found | _bare_numbers(text, lines, found))
+
+
+_NAMES_ROUNDS = re.compile(
+    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|(?:even\s+)?for)\b\s*(?:\d[\d\s/,:()\[\]-]*|[(\[]\d[\d\s/,:-]*[)\]]\s*)?$"
+)
+
+
+def _named_before(text: str, lines: list[_Line], number: int, heading: Heading) -> bool:
+    """Tell whether the line before ends in words that speak of the rounds named here: `Repeat` / `Rnd 3.`."""
+    line, before = lines[number], lines[number - 1] if number else None
+    if before is None or before.blank or ":" in text[heading.span.end : heading.body]:
+        return False
+    plural = text[line.start : line.span.end].lower().startswith(("rnds.", "rounds.", "rows."))
+    said = _NAMES_ROUNDS.search(text, before.start, before.span.end)
+    return said is not None and (plural or not said[0].strip()[-1].isdigit())
 
 
 _CUT = re.compile(r"(?i)[.)\]]\s*(?:rounds?|rnds?|rows?)\.?$")
@@ -242,8 +292,11 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
             if words.end > words.start:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
             if not here:
+                stop_line = _last_of_line(text, lines, index, starts)
+                if stop_line > index:
+                    found[-1] = Block(Kind.LINE, Span(line.start, lines[stop_line].span.end), after_gap=gap)
                 gap = False
-                index += 1
+                index = stop_line + 1
                 continue
         end_line = index
         for number, start in enumerate(here):
@@ -268,6 +321,23 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
                 end_line -= 1
         index = end_line + 1
     return tuple(found)
+
+
+def _last_of_line(text: str, lines: list[_Line], index: int, starts: list[int]) -> int:
+    """Return the index of the line on which an instruction for whole rounds (`Rep last rnd twice more`) ends."""
+    if not _AGAIN.match(text[lines[index].start : lines[index].span.end]):
+        return index
+    last = index
+    while last + 1 < len(lines):
+        line = lines[last + 1]
+        words = text[line.span.start : line.span.end]
+        whole = text[lines[index].start : lines[last].span.end]
+        broken = not _COMPLETE.search(whole) or _open(text, lines[index].start, lines[last].span.end)
+        goes_on = _only_count(text, line) or (broken and _GOES_ON.match(words) and not _is_title(text, line))
+        if line.blank or _within(starts, line.span) or not goes_on:
+            return last
+        last += 1
+    return last
 
 
 def _within(starts: list[int], span: Span) -> list[int]:
@@ -313,7 +383,7 @@ def _only_count(text: str, line: _Line) -> bool:
     words = text[line.span.start : line.span.end]
     return bool(
         re.fullmatch(
-            r"[-=\u2013\s]*[(\[{]?\s*\d[\d\s,/()\[\]-]*(?:sts?|sc|dc|hdc|tr|htr|stitches)?\.?\s*[)\]}]?\.?",
+            r"[-=\u2013\s]*[(\[{]?\s*[(\[{]?\s*\d[\d\s,/:()\[\]-]*(?:sts?|sc|dc|hdc|tr|htr|dtr|stitch(?:es)?|(?:half\s+)?(?:single|double|treble)\s+crochets?|trebles?|doubles?)?\.?\s*[)\]}]?\.?",
             words,
             re.IGNORECASE,
         )

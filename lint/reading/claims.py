@@ -102,6 +102,8 @@ def past_sized_space(items: Sequence[Item], index: int) -> int | None:
     stop = index + 1
     if kind(items, stop) == "-":
         stop += 1
+    if kind(items, stop) == "space" and text_at(items, stop).startswith("ch"):
+        return stop + 1  # `chain space` is one word
     stitch = _stitch_kind(items, stop)
     if not stitch or not stitch[1]:
         return None

@@ -317,8 +317,12 @@ def _even(items: Sequence[Item], at: int) -> Directed | None:
     even = False
     rounds: Figure | None = None
     measured = False
-    while stop < len(items) and kind(items, stop) not in (".", ";", "=", "group", "*"):
+    while stop < len(items) and kind(items, stop) not in (".", ";", "=", "*"):
         what = kind(items, stop)
+        if what == "group" and (figure_at(items, stop) is None or kind(items, stop + 1) != "round"):
+            break
+        if (even or rounds is not None) and _count_follows(items, stop):
+            break
         if what == "even":
             even = True
         elif (figure := figure_at(items, stop)) is not None:
@@ -341,6 +345,13 @@ def _even(items: Sequence[Item], at: int) -> Directed | None:
     if not leads or not (even or (rounds is not None and _in_plain(items, at, stop))):
         return None
     return Directed(WorkEven(span_of(items[at:stop]), rounds, measured and rounds is None), stop)
+
+
+def _count_follows(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a stated count begins here: `... even - 8 sts`, `for 4 rnds: 8`, or after `for 4 rnds.`."""
+    if kind(items, index) in (":", "-"):
+        return figure_at(items, index + 1) is not None and kind(items, index + 2) != "round"
+    return text_at(items, index - 1).endswith(".") and figure_at(items, index) is not None
 
 
 def _in_plain(items: Sequence[Item], at: int, stop: int) -> bool:

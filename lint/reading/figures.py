@@ -160,18 +160,34 @@ def _bare(words: Sequence[Word], at: int) -> _Found | None:
     return _Found(tuple(values), index, ListStyle.BARE, ",") if len(values) > 2 else None
 
 
-def _list_at(words: Sequence[Word], at: int) -> _Found | None:
+def _list_at(words: Sequence[Word], at: int, sizes: int = 0) -> _Found | None:
     word = words[at]
     if word.kind in _OPENS:
         return _bracketed(words, at)
     if word.kind == "number" and kind_at(words, at - 1) in ("*", "times"):
         listed = _leading(words, at)
-        return listed if listed is not None and len(listed.values) > 2 else None  # `(sc, inc)*6 [18]` is no list
+        if listed is not None:
+            # `(sc, inc)*6 [18]` is no list
+            return listed if len(listed.values) > 2 or (sizes == 2 and _two_times(words, listed)) else None
+        return _slashed(words, at)
     if word.kind == "-" and kind_at(words, at + 1) == "/":
         return _slashed(words, at)
     if word.kind == "number" or (word.kind == "-" and kind_at(words, at + 1) in _OPENS):
         return _leading(words, at) or (_slashed(words, at) or _bare(words, at) if word.kind == "number" else None)
     return None
+
+
+def _two_times(words: Sequence[Word], found: _Found) -> bool:
+    """Tell whether two figures after a times sign are how often for two sizes, and not how often and a count."""
+    after = kind_at(words, found.end)
+    if after in ("times", "more", ",", ";", "stitch", "st"):
+        return True
+    first, second = found.values
+    near = first is not None and second is not None and first <= second <= 1.5 * first
+    counts = (
+        kind_at(words, at) == "number" and kind_at(words, at + 1) in _OPENS for at in range(found.end, len(words))
+    )
+    return near or (after not in ("", "number") and any(counts))
 
 
 def _record(words: Sequence[Word], at: int, found: _Found) -> FigureList:
@@ -184,9 +200,13 @@ def lists_in(words: Sequence[Word]) -> list[FigureList]:
     found: list[FigureList] = []
     at = 0
     while at < len(words):
-        one = _list_at(words, at)
+        one = None if _of_stitch(words, at) else _list_at(words, at)
         if one is None:
             at += 1
+            continue
+        if at and words[at].kind == "-" and one.style is not ListStyle.SLASH and len(one.values) > 2:
+            # not for the smallest size, or before a count: the other lists tell
+            at = one.end
             continue
         found.append(_record(words, at, one))
         at = one.end
@@ -240,6 +260,16 @@ def _named(words: Sequence[Word], at: int, names: tuple[str, ...]) -> _Found | N
     return _Found(tuple(values), index, ListStyle.NAMED, ",")
 
 
+def _begins_early(words: Sequence[Word], at: int) -> bool:
+    """Tell whether the first figure may be none of the list: `- (8, 11) sts`, `ch 1,(8, 11) sc`, `ch-1 (8, 11)`."""
+    return words[at].kind == "-" or kind_at(words, at + 1) == "," or _of_stitch(words, at)
+
+
+def _of_stitch(words: Sequence[Word], at: int) -> bool:
+    """Tell whether a number belongs to the stitch before it by a hyphen: `top of ch-1`."""
+    return kind_at(words, at - 1) == "-" and kind_at(words, at - 2) == "stitch" and not words[at].blank
+
+
 def lift(
     words: Sequence[Word], sizes: int, only: tuple[int, ...] | None = None, names: tuple[str, ...] = ()
 ) -> tuple[tuple[Word, ...], tuple[FigureList, ...]]:
@@ -252,9 +282,11 @@ def lift(
     lists: list[FigureList] = []
     at = 0
     while at < len(words):
-        found = _list_at(words, at) if sizes > 1 else None
+        found = _list_at(words, at, sizes) if sizes > 1 else None
         if found is not None and len(found.values) == sizes + 1 and at and words[at - 1].kind == "round":
             found = None  # `Rep Row 2 (6/8/10)`: the number is the row's
+        if found is not None and _begins_early(words, at) and len(found.values) == sizes + 1:
+            found = None  # `sc around - (8, 11) sts`: the dash stands before the count; `ch 1,(8, 11) sc`
         if found is None and len(names) > 1 and words[at].text == names[0]:
             found = _named(words, at, names)
         if found is None:

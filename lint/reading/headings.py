@@ -61,9 +61,15 @@ _LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"
 _SIDE = r"(?P<side>[(\[]?\s*(?:RS|WS|right side|wrong side)\s*(?:facing)?\s*[)\]]?\s*[:,-]?\s*)?"
 _SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))?\s*(?:\*\*)?[ \t]*"
 
+# what is worked follows the number, so that it is none of a round's: `R1 - 9 (12) sc`, `R2 - 2 ch`, `R1 - 9/10/11 sc`
+_WORK = (
+    r"(?:\s*/\s*\d+)*\s*(?:sc|dc|hdc|sts?|tr|htr|dtr|inc|dec|ch|chains?|single|half|double|treble|trebles|triple|increases?|decreases?|"
+    r"stitch(?:es)?)\b"
+)
+_NO_LIST = r"(?![a-z\d]|\s*[(\[][\d\s,/:-]+[)\]]\s*[a-z])"
 _WORD = re.compile(
-    rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)))\s*(?:\#|no\.?\s*)?"
-    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_MORE})(?![a-z\d]|\s*(?:sc|dc|hdc|sts?|tr)\b|\s*[(\[][\d\s,/:-]+[)\]]\s*[a-z]))*|(?=[(\[]\s*\d+\s*[,/]))",
+    rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)|\s?[(\[]\d+\s*[,/:]))(?P<many>(?<=s)|(?<=s\.))?\s*(?:\#|no\.?\s*)?"
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?(many)|(?!{_WORK})))?(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?!{_WORK}))*|(?=[(\[]\s*\d+\s*[,/:]))",
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
@@ -71,7 +77,8 @@ _ORDINAL = re.compile(
     rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND}|r(?=\s*[:.)]))",
     re.IGNORECASE,
 )
-_BARE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
+BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
+_BARE = re.compile(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
     rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
@@ -91,7 +98,7 @@ _ONLY = re.compile(r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+,
 _AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
 _EVERY = re.compile(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
-    rf"(?:numbered\s+)?)*)(?:{_ROUND})?(?P<more>(?:[^)\]:.-]|-(?!\s)){{0,30}})[)\]]?",
+    rf"(?:numbered\s+)?)*)(?:{_ROUND}(?:(?<!\.)|(?=\s+(?:to|from|until|up|through)\b)))?(?P<more>(?:[^)\]:.-]|-(?!\s)){{0,30}})[)\]]?",
     re.IGNORECASE,
 )
 _MEASURE = re.compile(
@@ -213,8 +220,8 @@ def _size_numbers(inside: str, own: list[tuple[int, int]]) -> list[tuple[int, in
 
 def word_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a heading of the kinds `Rnd 3:`, `R3 -`, `Rounds 5-9 (to 12 for L):` at this place, before `end`."""
-    if ranged := _ranged_heading(text, at, end):
-        return ranged
+    if found := _ranged_heading(text, at, end) or _ordinals_heading(text, at, end):
+        return found
     match = _WORD.match(text, at, end)
     form = Form.WORD
     if match is None:
@@ -276,6 +283,28 @@ def _ranged_heading(text: str, at: int, end: int) -> Heading | None:
         Form.WORD,
         tuple((first, last) for last in lasts),
         flat=word.startswith("row"),
+    )
+
+
+_ORDINALS = re.compile(
+    rf"(?P<nums>{_ORD}\s*(?P<open>[(\[])\s*{_ORD}(?:\s*[,/:-]\s*{_ORD})*\s*[)\]]|[(\[]\s*{_ORD}(?:\s*[,/:]\s*{_ORD})+\s*[)\]]|{_ORD}(?:\s*/\s*{_ORD})+)"
+    rf"\s*(?P<word>{_ROUND})\s*(?:\([RW]S\)\s*)?[:.-]\s*",
+    re.IGNORECASE,
+)
+
+
+def _ordinals_heading(text: str, at: int, end: int) -> Heading | None:
+    """Read the number of a round that differs from size to size: `8th (10th, 12th) rnd:`, `8th/10th rnd -`."""
+    match = _ORDINALS.match(text, at, end)
+    if match is None:
+        return None
+    numbers = [int(number) for number in re.findall(r"\d+", match["nums"])]
+    return Heading(
+        Span(match.start(), match.end("word")),
+        match.end(),
+        Form.ORDINAL,
+        tuple((number, number) for number in numbers),
+        flat=match["word"].lower().startswith(("row", "rw")),
     )
 
 

@@ -20,7 +20,7 @@ from ..pattern import (
     Where,
     Work,
 )
-from .claims import sentence_claim, trailing_claim
+from .claims import past_sized_space, sentence_claim, trailing_claim
 from .marks import Item, kind, text_at
 from .places import Placed, read_place
 from .stitches import StitchReader
@@ -53,6 +53,11 @@ class MoveReader(StitchReader):
             rest = rest or kind(self.items, index) in ("last", "rest")
             index += 1
         number = figure_at(self.items, index)
+        if (sized := past_sized_space(self.items, index)) is not None:
+            # `miss next 2-ch sp`
+            self.at = sized
+            self._add(Skip(Figure((1,), self._span(start)), Target(space=True), self._span(start)))
+            return True
         if number is not None:
             index += 1
         elif kind(self.items, index) == "each":

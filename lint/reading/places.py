@@ -150,7 +150,7 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
             if what == "noise" and not _noise_fits(items, index, named=named):
                 break
             _determine(items, index, seen)
-        elif not named and (stop := past_sized_space(items, index)) is not None:
+        elif (not named or _after_and(items, index)) and (stop := past_sized_space(items, index)) is not None:
             seen.space = named = True
             seen.size = figure.values[0] if (figure := figure_at(items, index)) else None
             index = stop
@@ -270,6 +270,8 @@ def _more_places(items: Sequence[Item], index: int) -> bool:
     """Tell whether `and` joins two kinds of places: `each sc and ch-1 sp`."""
     if kind(items, index) == "each":
         return False
+    if past_sized_space(items, index) is not None:
+        return True
     if kind(items, index) == "stitch":
         step = index + 1
         while kind(items, step) in ("-", "number"):
@@ -295,8 +297,11 @@ def _stitch_place(items: Sequence[Item], index: int, seen: _Seen) -> int:
     while kind(items, stop) == "-":
         stop += 1
     number = figure_at(items, stop)
-    if number is not None and kind(items, stop) == "group" and not number.is_list:
-        number = None  # `in each ch (16)`: a count
+    dash = stop > index + 1 and items[index + 1].blank
+    bracketed = kind(items, stop) == "group" and number is not None and (seen.each or not number.is_list)
+    if bracketed or (seen.each and dash):
+        number = None  # `in each ch (16)`, `in each ch - 22 (29) sts`: a count
+        stop = index + 1
     if number is None and kind(items, stop) == "space":
         seen.space = True
         return stop + 1

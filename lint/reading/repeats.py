@@ -49,7 +49,8 @@ class RepeatReader(MoveReader):
         self.at = placed.end
         step: Step = Together(_in_one(steps), placed.where, self._span(start))
         self._add(step)
-        if (times := read_times(self.items, self.at)) and times.times.number is not None:
+        closes = self._kind() == "*" and self.open_star is not None  # `*sc, (sc, ch 1, sc) in next st* 6 times`
+        if not closes and (times := read_times(self.items, self.at)) and times.times.number is not None:
             self._repeat_last(times.times)
             self.at = times.end
         return True

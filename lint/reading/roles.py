@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from enum import Enum
 
-from .claims import INCLUDED
+from .claims import INCLUDED, past_sized_space
 from .marks import Group, Item, flat, kind, text_at
 from .places import read_place
 from .times import figure_at, read_remainder, read_times
@@ -62,6 +62,9 @@ def _is_count(group: Group) -> bool:
         if figure_at(items, index) is not None:
             figures += 1
             index += 1
+            if (stop := past_sized_space(items, index)) is not None:
+                index = stop
+                continue
             if kind(items, index) == "st" or kind(items, index) == "stitch" or kind(items, index) == "space":
                 index += 1
             if kind(items, index) in ("st", "space", "loops", "around", "stitch") and _unit_goes_on(items, index):

@@ -216,7 +216,8 @@ def _figure(pairs: Sequence[tuple[int, int]], which: int, sizes: int, span: Span
 
 def _spread(claims: tuple[Claim, ...], rounds: int) -> tuple[Claim, ...]:
     """Read `rnds 5-7: 32, 40, 48 sc` as one count a round."""
-    if rounds > 1 and len(claims) == rounds and all(not claim.figure.is_list for claim in claims):
+    plain = all(not claim.figure.is_list and claim.kind not in ("space", "ch") for claim in claims)
+    if rounds > 1 and len(claims) == rounds and plain:
         figures = [claim.figure.values[0] or 0 for claim in claims]
         return (spread_over(claims[-1], figures, claims[-1].figure.span),)
     return claims

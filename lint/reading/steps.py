@@ -33,7 +33,7 @@ class StepReader(RepeatReader):
             return self._group()
         if what in self.marks or (what == "*"):
             return self._star()
-        if what == "rep":
+        if what == "rep" or (what == "work" and self._kind(1) == "from" and self._kind(2) in self.marks):
             return self._rep()
         if what == "layers":
             self.layers = True

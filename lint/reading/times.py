@@ -96,7 +96,8 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
         inner = read_times(item.items, 0)
         if inner and inner.end >= len(item.items) and inner.times.count is not Count.TO_END:
             return _more_after(items, index + 1, replace(inner.times, span=item.span))
-        if figure_at(items, index) and kind(items, index + 1) == "times":
+        more = kind(items, index + 1) == "more" and "times" in (_text(items, index + 1)[-5:], kind(items, index + 2))
+        if figure_at(items, index) and (more or kind(items, index + 1) == "times"):
             return _counted(items, index, start)
         return None
     if remainder := read_remainder(items, index):

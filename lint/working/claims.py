@@ -66,7 +66,16 @@ def _of_kind(claim: Claim, fabric: Fabric, size: int, count: int) -> Compared:
     """Compare a count of one kind of stitch, in a row that may hold others."""
     stated = _value(claim, size)
     kinds = dict(fabric.kinds())
-    made = kinds.get(claim.kind)
-    if made is not None and len(kinds) > 1 and stated == made + kinds.get("ch", 0):
+    made = sum(number for kind, number in kinds.items() if _belongs(kind, claim.kind))
+    if made and len(kinds) > 1 and stated == made + kinds.get("ch", 0):
         return Compared(stated, stated, unit=claim.unit, agrees=True)
     return Compared(stated, count, unit="sts", agrees=stated == count)
+
+
+_SHAPING = frozenset({"inc", "inc3", "invinc", "dec", "invdec"})
+
+
+def _belongs(kind: str, named: str) -> bool:
+    """Tell whether a stitch is one of those named: an sc2tog and an increase in sc leave sc as well."""
+    together = kind.startswith(named) and kind.endswith("tog")
+    return together or kind in (named, f"{named}_inc", f"{named}_dec") or kind in _SHAPING

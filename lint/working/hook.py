@@ -52,6 +52,7 @@ class Hook:
     left_alone: bool = False
     chain_links: int = 0  # links of a foundation chain that stitches can go into
     looping: bool = False  # within a group that is worked several times
+    begun: bool = False  # the beginning chain is made, or stitches are: a further chain makes a space
     in_one: int = 1  # stitches made last in one place
     apart: bool = False  # stitches were worked along pieces made before
     flat_count: int | None = None

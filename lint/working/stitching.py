@@ -269,6 +269,7 @@ class Stitcher(Hook):
         if 0 < links < FEWEST_AROUND and where.target.chain:
             # a short chain closed to a ring, and every link of it worked
             self.cursor = Cursor(Fabric(self.cursor.fabric.segments if self.cursor is not None else ()))
+            self.base = self.row.has_stitches  # the counted beginning chain stands on the first of them
         if where.to_space:
             number = self.to_space()
         else:
@@ -327,7 +328,7 @@ class Stitcher(Hook):
             self.row.add(spot_of(make.kind), number * make.makes)
             return
         inner = Stitcher(self.size, None, self.choose)
-        inner.worked = True
+        inner.worked = inner.begun = True
         for part in make.group:
             inner.step(part, (), top=False)
         self.row.extend(inner.row.segments, number)
@@ -364,7 +365,8 @@ class Stitcher(Hook):
         inner = Stitcher(self.size, None, self.choose)
         inner.worked = True
         parts = step.steps
-        if isinstance(first := parts[0] if parts else None, Chain) and not self.row.has_stitches and not self.base:
+        inner.begun = self.begun or self.base or self.looping or self.row.has_stitches
+        if isinstance(first := parts[0] if parts else None, Chain) and not inner.begun:
             # `(ch 3, 2 dc, ch 3, 3 dc) in same sp` begins the round: its first chain is the beginning chain
             number = self.number(first.n)
             joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
@@ -415,8 +417,10 @@ class Stitcher(Hook):
             self.chain_links = number
             self.starts = True
             return
-        loop = self.looping and number > 3  # made anew on each pass
-        if step.beginning and not loop and not self.worked and not self.row.has_stitches and not is_bridge(number, self, rest):
+        follows = self.begun and not (rest and isinstance(rest[0], Work))
+        again = follows or self.worked or (self.looping and step.counts is None)
+        if step.beginning and not again and not self.row.has_stitches and not is_bridge(number, self, rest):
+            self.begun = True
             counts = step.counts
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
@@ -434,6 +438,8 @@ class Stitcher(Hook):
         if step.counts:
             self.row.add(spot_of(step.kind or "ch"))
         elif not top or any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
+            if self.base and rest and isinstance(rest[0], Skip):
+                self.take(0)  # the skip passes the stitch after the one that the beginning chain stands on
             self.row.add(spot_of(SPACE, number))
 
     def skip(self, step: Skip, *, top: bool) -> None:

@@ -70,7 +70,7 @@ def work(pattern: Pattern) -> Workings:
         trial = Answers(said, {**answers.chosen, key: not now})
         other = _worker(pattern, trial, asked, memo).run()
         other_score = _score(other)
-        gain = 2 if key in said else 1
+        gain = 3 if key in said else 1  # a single round that differs from what is said is worth 2
         better = other_score[0] >= score[0] + gain or (
             other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said
         )

@@ -264,7 +264,7 @@ class Worker:
         if isinstance(round_.directive, RepeatRounds):
             return self._repeated(index, round_, round_.directive, size, state)
         if isinstance(round_.directive, WorkEven):
-            return self._even(state)
+            return self._even(state, _rounds_even(round_, round_.directive, size))
         number = covered(round_, size)
         made = self._steps(round_, size, state.fabric, fresh=state.fresh)
         starts = made.starts
@@ -318,19 +318,21 @@ class Worker:
 
     def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
-        whole = self._round(round_.steps, size, below, fresh=fresh)
-        if not whole.left and not whole.short and below is not None and not whole.starts:
-            return replace(whole, closing=True)
         short = self._round(_without_last(round_.steps), size, below, fresh=fresh)
+        if short.fabric.stitches == claim.figure.at(size) and not (short.left or short.short):
+            return short
+        whole = self._round(round_.steps, size, below, fresh=fresh)
+        if not whole.left and not whole.short and below is not None and not below.ring and not whole.starts:
+            return replace(whole, closing=True)
         if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):
             return short
         return replace(whole, closing=True)
 
-    def _even(self, state: State) -> tuple[Made, int, tuple[int, ...]]:
+    def _even(self, state: State, rounds: int = 1) -> tuple[Made, int, tuple[int, ...]]:
         if state.fabric is None:
             raise CannotWork("the row below is not known")
         count = state.fabric.stitches
-        return Made(state.fabric, count, count, 0, 0, (), False), 1, ()
+        return Made(state.fabric, count, count, 0, 0, (), False), rounds, ()
 
     def _repeated(
         self, index: int, round_: Round, what: RepeatRounds, size: int, state: State
@@ -470,6 +472,13 @@ def stated_of(claims: Sequence[Claim], size: int) -> int | None:
     if any(value is None for value in values):
         return None
     return sum(value or 0 for value in values) + (1 if found[0].chain_apart else 0)
+
+
+def _rounds_even(round_: Round, what: WorkEven, size: int) -> int:
+    """Return how many plain rounds are worked: as many as the heading covers, or else as the words say."""
+    span = covered(round_, size)
+    said = what.rounds.at(size) if what.rounds is not None else None
+    return said if span == 1 and said is not None else span
 
 
 def _settled(made: Made) -> bool:
