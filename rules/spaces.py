@@ -38,7 +38,7 @@ def spaces_differ(case: Case) -> Iterator[Said]:
 def _wrong(case: Case, index: int, claim: Claim, *, alone: bool) -> dict[int, int]:
     """Return, by size, how many are made where the draft states another number; nothing unless sure of every size."""
     found: dict[int, int] = {}
-    begun = _begun(case.pattern.rounds[index].steps)
+    right = False
     for size, own in enumerate(case.workings.rounds[index].sizes):
         stated = claim.figure.at(size)
         if own is None or stated is None:
@@ -47,10 +47,12 @@ def _wrong(case: Case, index: int, claim: Claim, *, alone: bool) -> dict[int, in
         if not own.agrees or not own.sure or own.left or own.short or made is None:
             return {}
         if stated in made:
-            continue
-        if begun and abs(made[0] - stated) == 1:
-            return {}  # the beginning chain may be counted as one
-        found[size] = made[0]
+            right = True
+        else:
+            found[size] = made[0]
+    by_one = all(abs(number - (claim.figure.at(size) or 0)) == 1 for size, number in found.items())
+    if by_one and not right and _begun(case.pattern.rounds[index].steps):
+        return {}  # the beginning chain may be counted as one, and no size shows that it isn't
     return found
 
 
@@ -74,8 +76,9 @@ def _length(case: Case, claim: Claim) -> int | None:
 
 
 def _begun(steps: Sequence[Step]) -> bool:
-    """Tell whether a round begins with a chain that may stand for a stitch and a space besides."""
-    return any(isinstance(step, Chain) and step.beginning and max(v or 0 for v in step.n.values) > 1 for step in steps)
+    """Tell whether a round begins with a chain that may stand for a space besides, though the draft doesn't say so."""
+    begun = next((step for step in steps if isinstance(step, Chain) and step.beginning), None)
+    return begun is not None and not begun.and_space and any(length != 1 for length in begun.n.values)
 
 
 def _unknown(steps: Sequence[Step]) -> bool:

@@ -90,6 +90,8 @@ SPACES = {
     "40, Sc 15, ch 2, sk next 10 sts, sc 15. (30 sc, 3 ch)": "3 ch",
     # the beginning chain may be counted with the first stitch, or as a space
     "24, Ch 2, *sc in next st, ch 1, sk next st; rep from * around, join. (12 sc, 13 ch-1 sps)": "",
+    "24, Ch 4 (counts as dc and ch 1), sk next st, *dc in next st, ch 1, sk next st; rep from * around, join. "
+    "(12 dc, 13 ch-1 sps)": "13 ch-1 sps",
     # the stitches differ as well, and that is said
     "96, *1 dc in next sc, ch 1, sk next sc; rep from * around. 46 dc, 46 ch-1 sps": "46",
 }
