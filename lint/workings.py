@@ -56,7 +56,8 @@ class SizeWorking:
     `used` are the places taken of it, `count` what is there after the round; both None where it was not worked.
     `left` are places not used though nothing says so, `short` places wanted beyond the end. `stated` is the
     draft's own count. `kinds` are the stitches made by kind, in order of first use. `rounds` is how many rounds
-    were worked (more than one for a range or a repeat of rounds). `sure` is False where the row below was taken
+    were worked (more than one for a range or a repeat of rounds). `lengths` are the spaces by their length in chains:
+    pairs of length and number. `sure` is False where the row below was taken
     from a stated count or the words allow for more than one reading.
     """
 
@@ -71,6 +72,7 @@ class SizeWorking:
     items: tuple[Item, ...] = ()
     rounds: int = 1
     sure: bool = True
+    lengths: tuple[tuple[int, int], ...] = ()
     agrees: bool | None = None  # None where nothing is stated or nothing was worked
 
 

@@ -13,6 +13,7 @@ from ..lint.trade.tables import stitches
 from ..lint.workings import Deed, SizeWorking
 from .likely import likely_slips
 from .rule import Case, Flags, Passes, Rule, Said
+from .spaces import spaces_differ
 from .sums import figures_by_size, for_sizes, join_words, number_of, pencil_sum, round_name
 from .verdicts import Trouble, all_or, foundation_of, troubles_of
 
@@ -223,6 +224,7 @@ def _plain_kind(craft: str | None, kind: str) -> str | None:
 
 
 def _kinds_differ(case: Case) -> Iterator[Said]:
+    yield from spaces_differ(case)
     for index, (round_, working) in enumerate(zip(case.pattern.rounds, case.workings.rounds, strict=True)):
         claim = round_.claims[0] if len(round_.claims) == 1 else None
         stated = _plain_kind(case.pattern.craft, claim.kind) if claim else None
@@ -298,14 +300,17 @@ STITCHES_LEFT_OVER = Rule(
     level=Level.CORRECTION,
     finds="A round ends before the row below does: stitches are left that no word of the round uses.",
     why="The maker stands at the end of the instructions with stitches in hand and doesn't know whether to go on.",
-    limits="Silent where the stated count of the round, or the next one stated, agrees with the work, and in "
-    "flat rows that stop short without a count, since short rows are often written so.",
+    limits="A query where the stated count of the round agrees all the same, and then only for a few stitches left "
+    "of a plain round whose own count agreed. Silent where the next count stated agrees with the work, and in flat "
+    "rows that stop short without a count, since short rows are often written so.",
     source=_TECH_EDITING,
     examples=(
         Flags(
             "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
             "Rnd 3: ⟦Sc in next 5 sts, 2 sc in next st, sc in next 4 sts⟧. (13)\n"
         ),
+        Flags("Rnd 1: 24 sc in magic ring. (24)\nRnd 2: ⟦[Sc in next 9 sts, ch 2, sk next 2 sts] twice⟧. (18 sc)\n"),
+        Passes("Rnd 1: 24 sc in magic ring. (24)\nRnd 2: Fold in half and sc in next 12 sts. (12)\n"),
         Passes(
             "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
             "Rnd 3: Sc in next 5 sts, 2 sc in next st, sc in next 6 sts. (13)\n"
@@ -324,14 +329,16 @@ STITCHES_RUN_OUT = Rule(
     level=Level.CORRECTION,
     finds="A round asks for more stitches of the row below than there are.",
     why="The maker reaches the end of the row in the middle of the instructions.",
-    limits="Silent where the stated count of the round, or the next one stated, agrees with the work. In a "
-    "spiral without counts a round may run into the next on purpose.",
+    limits="A query where the stated count of the round agrees all the same, and then only for a few stitches of a "
+    "plain round on one whose count agreed. Silent where the next count stated agrees with the work. In a spiral "
+    "without counts a round may run into the next on purpose.",
     source=_TECH_EDITING,
     examples=(
         Flags(
             "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
             "Rnd 3: ⟦Sc in next 8 sts, 2 sc in next st, sc in next 5 sts⟧. (13)\n"
         ),
+        Flags("Rnd 1: 24 sc in magic ring. (24)\nRnd 2: ⟦Sc in next 26 sts⟧. (26)\n"),
         Passes(
             "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
             "Rnd 3: Sc in next 8 sts, 2 sc in next st, sc in next 3 sts. (13)\n"
@@ -345,15 +352,26 @@ KINDS_DIFFER = Rule(
     name="kinds-differ",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="The number of stitches fits, but the draft counts another stitch than the round is made of.",
+    finds="The number of stitches fits, but the draft counts another stitch than the round is made of, or another "
+    "number of chain spaces.",
     why="A maker can't tell whether the stitch in the instructions or the one in the count is meant, "
     "and the height of the fabric depends on it.",
     limits="Only where one basic stitch is stated and the whole round is made of another one. Increases, "
-    "decreases and post stitches count as their plain stitch; a beginning chain counts as any.",
+    "decreases and post stitches count as their plain stitch; a beginning chain counts as any. Spaces are a query, "
+    "only where the stitches stated beside them agree, and silent in a round worked into a ring, behind or along "
+    "an edge, or out by one after a beginning chain.",
     source=_TECH_EDITING,
     examples=(
         Flags("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 hdc in each st around. (⟦12 dc⟧)\n"),
+        Flags(
+            "Rnd 1: 12 sc in magic ring. (12)\n"
+            "Rnd 2: *Sc in next st, ch 1, sk next st; rep from * around. (6 sc and ⟦5 ch-1 sps⟧)\n"
+        ),
         Passes("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 hdc in each st around. (12 hdc)\n"),
+        Passes(
+            "Rnd 1: 12 sc in magic ring. (12)\n"
+            "Rnd 2: *Sc in next st, ch 1, sk next st; rep from * around. (6 sc and 6 ch-1 sps)\n"
+        ),
         Passes("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 hdc in each st around. (12 sts)\n"),
     ),
     check=_kinds_differ,

@@ -55,12 +55,12 @@ def _plainly_worked(working: RoundWorking) -> bool:
 
 
 def _count_never_stated(case: Case) -> Iterator[Said]:
+    by_section: dict[int, list[int]] = {}
+    for index, round_ in enumerate(case.pattern.rounds):
+        if not round_.foundation:
+            by_section.setdefault(round_.section, []).append(index)
     for number, section in enumerate(case.pattern.sections):
-        indices = [
-            index
-            for index, round_ in enumerate(case.pattern.rounds)
-            if round_.section == number and not round_.foundation
-        ]
+        indices = by_section.get(number, [])
         rounds = [case.pattern.rounds[index] for index in indices]
         worked = [index for index in indices if case.workings.rounds[index].standing is not Standing.UNREAD]
         if len(worked) < _FEWEST_ROUNDS or any(round_.claims for round_ in rounds):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..lint.draft import Span
-from ..lint.pattern import Pattern
+from ..lint.pattern import Pattern, Round
 from ..lint.workings import RoundWorking
 from .rule import Case
 
@@ -11,12 +11,22 @@ from .rule import Case
 def rejoins(pattern: Pattern, index: int) -> bool:
     """Tell whether a round is the first for all sizes of its part after rounds for some of them only."""
     here = pattern.rounds[index]
-    earlier = [round_ for round_ in pattern.rounds[:index] if round_.section == here.section and not round_.foundation]
-    if not earlier or here.sizes == () or not earlier[-1].sizes:
+    earlier = _round_before(pattern, index)
+    if earlier is None or here.sizes == () or not earlier.sizes:
         return False
-    before = set(earlier[-1].sizes)
+    before = set(earlier.sizes)
     own = set(range(pattern.sizes.number)) if here.sizes is None else set(here.sizes)
     return before < own
+
+
+def _round_before(pattern: Pattern, index: int) -> Round | None:
+    """Return the round before in the same part, passing over foundations."""
+    for at in range(index - 1, -1, -1):
+        if pattern.rounds[at].section != pattern.rounds[index].section:
+            return None
+        if not pattern.rounds[at].foundation:
+            return pattern.rounds[at]
+    return None
 
 
 def bad_meeting(case: Case, index: int) -> tuple[list[int], dict[int, tuple[Span, int]]] | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, fields, is_dataclass
 from itertools import pairwise, zip_longest
@@ -70,7 +71,9 @@ class Part:
     indices: tuple[int, ...]
     mentioned: frozenset[int] = frozenset()
     declaring: tuple[Round, ...] = ()  # rounds of this section and those before it that declare others
+    listing: tuple[Round, ...] = ()  # rounds whose headings list single numbers
     _written: dict[int, frozenset[int]] = field(default_factory=dict[int, frozenset[int]])
+    _accounted: dict[int, list[int]] = field(default_factory=dict[int, list[int]])
     _links: dict[int, list[Link]] = field(default_factory=dict[int, list["Link"]])
 
     def round(self, index: int) -> Round:
@@ -90,6 +93,12 @@ class Part:
                 found.update(number for other in round_.sizes or (size,) for number in numbers_of(round_, other))
         self._written[size] = frozenset(found)
         return self._written[size]
+
+    def accounted(self, size: int) -> list[int]:
+        """Return the numbers that are written or spoken of, in order."""
+        if size not in self._accounted:
+            self._accounted[size] = sorted(self.written(size) | self.mentioned)
+        return self._accounted[size]
 
     def links(self, size: int) -> list[Link]:
         """Return the numbered headings for a size, in order."""
@@ -136,6 +145,7 @@ def _parts(case: Case) -> Iterator[Part]:
         whole = tuple(by_section[section])
         for indices in _series(rounds, whole):
             part = Part(case, section, indices)
+            part.listing = tuple(rounds[index] for index in indices if rounds[index].listed)
             part.mentioned = frozenset(_mentioned(case, indices))
             part.declaring = tuple(one for one in declaring if one.section <= section)
             yield part
@@ -345,10 +355,10 @@ def elides(note: Elided, round_: Round | None, number: int, size: int, *, bounde
 
 def starts_anew(part: Part, link: Link) -> bool:
     """Tell whether words before a heading may name another piece, so that its numbers start again."""
-    earlier = [index for index in part.indices if index < link.index]
-    if link.talk or not earlier:
+    at = bisect_left(part.indices, link.index)
+    if link.talk or not at:
         return True
-    body, between = _between(part, earlier[-1], link.index)
+    body, between = _between(part, part.indices[at - 1], link.index)
     return bool(_TITLE.search("\n" + between) or re.search(r"\n\s*[A-Z][A-Z ]{3,}\b", body))
 
 

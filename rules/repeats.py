@@ -230,7 +230,8 @@ REPEAT_DOES_NOT_FIT = Rule(
     finds="A repeat that runs to the end of the round doesn't divide the stitches there are.",
     why="The maker is in the middle of a repeat when the round ends.",
     limits="Silent where the stated count agrees with a repeat that stops half-way, and where the row below "
-    "isn't known. Without a stated count it is a correction only on a row whose own count agreed.",
+    "isn't known. A query where the stated count agrees with the whole repeats alone and leaves the rest of a plain "
+    "round. Without a stated count it is a correction only on a row whose own count agreed.",
     source=_TECH_EDITING,
     examples=(
         Flags(f"{_TWELVE}Rnd 3: *⟦Sc in next 4 sts, 2 sc in next st; rep from * around⟧. (15)\n"),
@@ -238,7 +239,9 @@ REPEAT_DOES_NOT_FIT = Rule(
             "Sizes: Small (Medium, Large)\n\nRnd 1: 8 (9, 10) sc in magic ring. 8 (9, 10) sts\n"
             "Rnd 2: *⟦Sc in next st, 2 sc in next st; rep from * around⟧. 12 (14, 15) sts\n"
         ),
+        Flags(f"{_TWELVE}Rnd 3: *⟦Sc in next 9 sts, 2 sc in next st; rep from * around⟧. (11)\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next 3 sts, 2 sc in next st; rep from * around. (15)\n"),
+        Passes(f"{_TWELVE}Rnd 3: *Sc in next 2 sts, inc, sc in next 2 sts; rep from * around. (14)\n"),
         Passes(
             f"{_TWELVE}Rnd 3: *Sc in next 4 sts, 2 sc in next st; rep from * to last 2 sts, sc in last 2 sts. (14)\n"
         ),
@@ -252,7 +255,7 @@ REMAINDER_DIFFERS = Rule(
     level=Level.CORRECTION,
     finds="A round is worked to the last so many stitches, and what follows uses another number of them.",
     why="The maker has stitches left at the end of the round, or not enough for the words that remain.",
-    limits="Silent where the stated count agrees with the work.",
+    limits="A query where the stated count of a plain round agrees with the work all the same.",
     source=_TECH_EDITING,
     examples=(
         Flags(
@@ -274,8 +277,8 @@ REPEAT_COUNT_DIFFERS = Rule(
     level=Level.CORRECTION,
     finds="A group is worked so many times, and another number of times would use exactly the stitches there are.",
     why="The maker has whole repeats left at the end of the round, or no stitches left for them.",
-    limits="Silent where the stated count agrees with the work. Where no whole number of repeats would fit, "
-    "the stitches left over or wanting are reported instead.",
+    limits="A query where the stated count of a plain round agrees with the work all the same. Where no whole number "
+    "of repeats would fit, the stitches left over or wanting are reported instead.",
     source=_TECH_EDITING,
     examples=(
         Flags(f"{_TWELVE}Rnd 3: (Sc in next st, 2 sc in next st) ⟦5 times⟧. (18)\n"),

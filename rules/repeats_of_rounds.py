@@ -23,6 +23,7 @@ from ..lint.pattern import (
     WorkEven,
 )
 from ..lint.working import covered, targets_of
+from ..lint.working.references import MOST_ROUNDS
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import for_sizes, join_words, round_name
 from .verdicts import all_or
@@ -80,7 +81,29 @@ def _numbers_of(round_: Round) -> set[int]:
     }
 
 
+_NTH = r"(\d+)(?:st|nd|rd|th)?"
+_TWICE_NAMED = re.compile(rf"(?i)\b{_NTH}\s*(?:and|&|,|\+)\s*(?:(?:rnd|round|row)s?\s*)?{_NTH}\b")
+
+
+def _named_twice(case: Case) -> Iterator[Said]:
+    """Yield the repeats that name one round twice: `rep 3rd and 3rd rnds`."""
+    for _, round_, what in _repeats(case):
+        span = _twice_named(case, what)
+        if span is not None:
+            noun = "row" if round_.flat else "round"
+            yield Said(span, f"{noun} {what.first} is named twice; another {noun} may be meant", level=Level.QUERY)
+
+
+def _twice_named(case: Case, what: RepeatRounds) -> Span | None:
+    """Return where the one round of a repeat is named a second time, None where it isn't."""
+    match = _TWICE_NAMED.search(case.draft.words(what.span))
+    if what.first is None or match is None or not int(match[1]) == int(match[2]) == what.first == what.last:
+        return None
+    return Span(what.span.start + match.start(), what.span.start + match.end())
+
+
 def _target_missing(case: Case) -> Iterator[Said]:
+    yield from _named_twice(case)
     if _some_not_written(case):
         return
     numbers = _Numbers()
@@ -143,6 +166,67 @@ def _rows_not_whole(case: Case) -> Iterator[Said]:
             f"repeats of {block}",
             sizes=all_or(case, sizes),
         )
+
+
+# ---------------------------------------------------------------- totals
+
+
+def repeated_totals(case: Case) -> Iterator[Said]:
+    """Yield the headings that cover another number of rounds than the repeat under them works.
+
+    `Rnds 4-19: rep rnds 2 and 3 six times more` covers 16 rounds, and 6 times 2 are 12.
+    """
+    for index, round_, what in _repeats(case):
+        times, block = what.times, _block(case, index, what)
+        if times is None or times.number is None or times.count is Count.TO_END or not block or round_.first is None:
+            continue
+        if what.until or what.rounds or what.measured or what.then or what.ending is not None:
+            continue
+        wrong: list[tuple[int, int, int, Level]] = []
+        for size in range(case.pattern.sizes.number):
+            rounds, number = covered(round_, size), times.number.at(size)
+            if not _works(round_, size) or number is None or not 1 < rounds < MOST_ROUNDS:
+                continue
+            if (level := _total_level(times.count, rounds, number, block)) is not None:
+                wrong.append((size, rounds, number, level))
+        if wrong:
+            yield _total_said(case, round_, what, block, wrong)
+
+
+def _block(case: Case, index: int, what: RepeatRounds) -> int:
+    """Return how many rounds are repeated at a time; 0 where that isn't certain."""
+    if what.part is not None or what.named is not None or _twice_named(case, what):
+        return 0
+    if what.first is not None:
+        return (what.last or what.first) - what.first + 1
+    meant = [case.pattern.rounds[one] for one in targets_of(case.pattern, index, what)]
+    single = all(covered(one, size) == 1 for one in meant for size in range(case.pattern.sizes.number))
+    return len(meant) if single else 0
+
+
+def _total_level(count: Count, rounds: int, number: int, block: int) -> Level | None:
+    """Return how surely a heading's rounds aren't those worked; None where they fit, as all or as more."""
+    if rounds == number * block or (count is not Count.MORE and rounds == (number - 1) * block):
+        return None
+    # the first time counted too, or the rounds counted and not the repeats
+    return Level.QUERY if rounds in ((number - 1) * block, number) else Level.CORRECTION
+
+
+def _total_said(
+    case: Case, round_: Round, what: RepeatRounds, block: int, wrong: list[tuple[int, int, int, Level]]
+) -> Said:
+    sizes = [size for size, *_ in wrong]
+    size, rounds, number, _ = wrong[0]
+    noun = "rows" if round_.flat else "rounds"
+    which = for_sizes(case, [size]) if len({one[1:3] for one in wrong}) > 1 else for_sizes(case, sizes)
+    times = "once" if number == 1 else f"{number} times"
+    span = what.times.span if what.times is not None and what.times.span is not None else _words(round_, what)
+    return Said(
+        span,
+        f"{round_name(round_)} cover {rounds} {noun}{which}, {times} {block} are {number * block}",
+        sizes=all_or(case, sizes),
+        level=max(level for *_, level in wrong),
+    )
 
 
 # ---------------------------------------------------------------- the seam
@@ -282,14 +366,14 @@ REPEAT_TARGET_MISSING = Rule(
     name="repeat-target-missing",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="A round is to be repeated that doesn't exist, or that comes only later.",
+    finds="A round is to be repeated that doesn't exist, or that comes only later; or one round is named twice.",
     why="The maker looks for a round that isn't there.",
-    limits="Silent where rounds before it have no numbers or are declared without being written, and "
-    "where the "
-    "number falls into a gap of the numbering.",
+    limits="A query where a round is named twice. Silent where rounds before it have no numbers or are declared "
+    "without being written, and where the number falls into a gap of the numbering.",
     source="common practice of tech editing: every reference is looked up",
     examples=(
         Flags(f"{_STRIPES}⟦Rep rnd 8 four times more⟧.\n"),
+        Flags(f"{_STRIPES}Rep rnds ⟦3 and 3⟧ four times more.\n"),
         Passes(f"{_STRIPES}Rep rnd 3 four times more.\n"),
         Passes(f"{_STRIPES}Rep last rnd four times more.\n"),
     ),

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from ..lint.finding import Aside, Level
+from .gaps import are_missing, how_many, missing_between, unaccounted
 from .numbering import (
     Link,
     Part,
-    declared,
     elision_unread,
     is_for,
     noun,
@@ -129,7 +129,10 @@ def _slips(part: Part, size: int) -> list[_Slip]:
     walk = _Walk(part, size)
     for at, link in enumerate(chain):
         after = chain[at + 1] if at + 1 < len(chain) else None
-        if at == 0 or link.index in skipping:
+        if backwards := _backwards(part, link, size):
+            slips.append(backwards)
+            walk.last = link.first
+        elif at == 0 or link.index in skipping:
             walk.last = link.last
         elif slip := walk.step(chain[at - 1], link, after):
             slips.append(slip)
@@ -140,51 +143,46 @@ def _slips(part: Part, size: int) -> list[_Slip]:
     return slips
 
 
+def _backwards(part: Part, link: Link, size: int) -> _Slip | None:
+    """Judge a heading whose last number is lower than its first."""
+    round_ = part.round(link.index)
+    first, last = (figure.at(size) if figure else None for figure in (round_.first, round_.last))
+    if round_.listed or first is None or last is None or last >= first:
+        return None
+    word = noun(round_)
+    return _Slip(_ORDER, link.index, f"{word}s {first} to {last} run backwards")
+
+
 def _fills(part: Part, link: Link, size: int) -> bool:
     """Tell whether a lower number fills what `Rnds 5, 7, 9` before it left out."""
-    earlier = [part.round(index) for index in part.indices if index < link.index]
-    return any(one.listed and is_for(one, size) and one.listed[0] < link.first < one.listed[-1] for one in earlier)
+    here = part.round(link.index).span
+    earlier = [one for one in part.listing if one.span.start < here.start]
+    return any(is_for(one, size) and one.listed[0] < link.first < one.listed[-1] for one in earlier)
 
 
 def _gap(part: Part, link: Link, after: Link | None, last: int, size: int) -> _Slip | None:
     """Judge a jump over numbers: None where something accounts for those left out."""
-    missing = _unaccounted(part, range(last + 1, link.first), size)
+    missing = missing_between(part, last + 1, link.first - 1, size)
+    number = how_many(missing)
     if after is not None and after.numbers == (last + 1,) and link.numbers == (last + 2,):
         return None  # two headings changed places; the second of them is the finding
     if not missing or (link.first == last + 2 and elision_unread(part)):
         return None
     word = noun(part.round(link.index))
-    level = Level.QUERY if len(missing) > 1 and (link.talk or len(missing) > 4) else None
-    message = f"{word} {link.first} follows {word} {last}; {_are_missing(word, missing)}"
-    return _Slip(_SKIPPED, link.index, message, level, missing=len(missing))
+    level = Level.QUERY if number > 1 and (link.talk or number > 4) else None
+    message = f"{word} {link.first} follows {word} {last}; {are_missing(word, missing)}"
+    return _Slip(_SKIPPED, link.index, message, level, missing=number)
 
 
 def _inner_gap(part: Part, link: Link, size: int) -> _Slip | None:
     """Judge `Rnds 21 + 23`: what its list leaves out must stand somewhere."""
-    missing = _unaccounted(part, [n for n in range(link.first, link.last) if n not in link.numbers], size)
+    whole = link.last - link.first + 1 == len(link.numbers)
+    missing = () if whole else missing_between(part, link.first, link.last, size, link.numbers)
     if not missing or elision_unread(part):
         return None
     word = noun(part.round(link.index))
     named = " and ".join(str(number) for number in link.numbers)
-    return _Slip(_SKIPPED, link.index, f"{word}s {named} stand together; {_are_missing(word, missing)}")
-
-
-def _unaccounted(part: Part, missing: Iterable[int], size: int) -> list[int]:
-    """Return the numbers that are neither written for any size, nor declared, nor spoken of."""
-    written = part.written(size)
-    return [
-        number
-        for number in missing
-        if number not in written and number not in part.mentioned and not declared(part, number, size)
-    ]
-
-
-def _are_missing(word: str, missing: Sequence[int]) -> str:
-    if len(missing) == 1:
-        return f"{word} {missing[0]} is missing"
-    if missing[-1] - missing[0] + 1 == len(missing) > 2:
-        return f"{word}s {missing[0]}-{missing[-1]} are missing"
-    return f"{word}s {', '.join(map(str, missing[:-1]))} and {missing[-1]} are missing"
+    return _Slip(_SKIPPED, link.index, f"{word}s {named} stand together; {are_missing(word, missing)}")
 
 
 # ---------------------------------------------------------------- elided rounds
@@ -206,7 +204,7 @@ def _elision(part: Part, chain: Sequence[Link], size: int) -> tuple[_Slip, froze
     if len(best) < 3 or speaks_of_alternate(part):
         return None
     missing = [number + 1 for number, _ in best[:-1]]
-    if len(_unaccounted(part, missing, size)) < len(missing):
+    if len(unaccounted(part, missing, size)) < len(missing):
         return None
     word = noun(part.round(best[0][1].index))
     parity = "odd" if best[0][0] % 2 else "even"
@@ -311,7 +309,10 @@ RULES = (
         name=_ORDER,
         family=_FAMILY,
         level=Level.CORRECTION,
-        finds="A row or round that stands out of its order: round 16 between rounds 5 and 7, or 6 after 7.",
+        finds=(
+            "A row or round that stands out of its order: round 16 between rounds 5 and 7, or 6 after 7; or a heading "
+            "whose range runs backwards."
+        ),
         why="A maker works the rounds as they stand and can't tell whether the number or the place is wrong.",
         limits=(
             "Only where the headings before and after show which number is wrong; a longer run that "
@@ -327,6 +328,7 @@ RULES = (
                 "Rnd 1: 6 sc in magic ring. (6)\nRnd 3: sc around. (6)\n"
                 "⟦Rnd 2⟧: sc around. (6)\nRnd 4: sc around. (6)\n"
             ),
+            Flags("Rnd 6: sc around. (12)\n⟦Rnds 9-7⟧: sc around. (12)\nRnd 10: sc around. (12)\n"),
             Passes("Rnds 5, 7, 9: sc around. (12)\nRnds 6, 8: sc around. (12)\nRnd 10: sc around. (12)\n"),
             Passes(
                 "Rnd 16: sc around. (12)\nRnd 17: sc around. (12)\n"

@@ -21,6 +21,7 @@ from .numbering import (
     repeats_rows,
     worked_alike,
 )
+from .repeats_of_rounds import repeated_totals
 from .rule import Case, Flags, Passes, Rule, Said
 
 _FAMILY = "sequence"
@@ -318,17 +319,36 @@ RULES = (
         name="rows-total-differs",
         family=_FAMILY,
         level=Level.CORRECTION,
-        finds="A stated number of rounds is not the number that the heading covers: `Rnds 9-16 (7 rounds)`.",
+        finds=(
+            "A stated number of rounds, or those that a repeat works, are not as many as the heading covers: "
+            "`Rnds 9-16 (7 rounds)`, `Rnds 4-19: rep rnds 2 and 3 six times more`."
+        ),
         why="One of the two figures is wrong, and the piece comes out too long or too short.",
-        limits=("Only for headings that cover more than one round, and totals in brackets or after `for` or `these`."),
+        limits=(
+            "Only for headings that cover more than one round, and totals in brackets or after `for` or `these`. "
+            "A number of times may count the first time or not, unless the draft says `more`; a query where it would "
+            "fit then."
+        ),
         source="Arithmetic: rounds a to b are b - a + 1 rounds.",
         examples=(
             Flags("Rnd 8: sc around. (24)\nRnds 9-16 (⟦7⟧ rounds): sc around. (24)\nRnd 17: sc around. (24)\n"),
+            Flags(
+                "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: dc around. (12)\nRnd 3: sc around. (12)\n"
+                "Rnds 4-19: Rep rnds 2 and 3 ⟦six times more⟧. (12)\n"
+            ),
+            Passes(
+                "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: dc around. (12)\nRnd 3: sc around. (12)\n"
+                "Rnds 4-19: Rep rnds 2 and 3 eight times more. (12)\n"
+            ),
+            Passes(
+                "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: dc around. (12)\nRnd 3: sc around. (12)\n"
+                "Rnds 4-19: Rep rnds 2 and 3 nine times in all. (12)\n"
+            ),
             Passes("Rnd 8: sc around. (24)\nRnds 9-16 (8 rounds): sc around. (24)\n"),
             Passes("Rnd 8: sc around. (24)\nRnd 9: sc around for 8 rounds. (24)\n"),
             Passes("Rnd 8: sc around. (24)\nRnds 9-16: sc around, changing colour after row 12. (24)\n"),
         ),
-        check=_check_total,
+        check=lambda case: (*_check_total(case), *repeated_totals(case)),
     ),
     Rule(
         name="side-out-of-step",

@@ -11,7 +11,23 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..lint.finding import Level
-from ..lint.pattern import At, Chain, Count, Evenly, Join, Repeat, RepeatRounds, Round, Step, Together, Work
+from ..lint.pattern import (
+    At,
+    Chain,
+    Count,
+    Evenly,
+    FastenOff,
+    Join,
+    Remark,
+    Repeat,
+    RepeatRounds,
+    Round,
+    Skip,
+    Step,
+    Together,
+    Turn,
+    Work,
+)
 from ..lint.workings import Deed, Item, SizeWorking
 from .meeting import bad_meeting
 from .rule import Case
@@ -29,6 +45,7 @@ ORDER = (
 _FAR = 2  # how many times another a count must be to be doubted
 _FAR_AWAY = 100  # rounds beyond which a stated count says nothing of a round
 _WELL_SUPPORTED = 2  # counts by which a convention must be ahead of its opposite to settle a round
+_FEW = 5  # where a count agrees, the part of the row below that may be left over by a slip: a fifth, no more
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,11 +94,14 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
     if round_.loose:
         return None  # a mark is missing, and the mark's own rule speaks
     found: list[tuple[int, str, Level]] = []
+    agreeing: list[tuple[int, str, Level]] = []
     for size, own in enumerate(working.sizes):
         if own is None or own.count is None:
             continue
         if own.agrees:
             told.pop(size, None)
+            if (kind := _in_spite_of_count(case, index, size, own)) is not None:
+                agreeing.append((size, kind, Level.QUERY))
             continue
         if own.agrees is None and size in told:
             continue  # what it is worked on is in doubt until a count agrees again
@@ -91,6 +111,7 @@ def _trouble(case: Case, index: int, told: dict[int, int]) -> Trouble | None:
         level = _level(case, index, size, own, kind) if kind else None
         if kind and level is not None:
             found.append((size, kind, level))
+    found = found or agreeing
     if not found:
         return None
     rule = min((kind for _, kind, _ in found), key=ORDER.index)
@@ -162,6 +183,59 @@ def _misfit(round_: Round, own: SizeWorking, *, differs: bool) -> str | None:
     if round_.flat and not (differs and own.stated == (own.count or 0) + own.left):
         return None  # a row may stop short on purpose, and often doesn't say so
     return "stitches-left-over"
+
+
+def _in_spite_of_count(case: Case, index: int, size: int, own: SizeWorking) -> str | None:
+    """Return the rule that asks about stitches left or run out of though the stated count agrees; None for silence.
+
+    Only where nothing else can be meant: a plain round on a plain row whose count agreed, and few stitches.
+    """
+    round_ = case.pattern.rounds[index]
+    gap = own.left + own.short
+    if not gap or not own.sure or own.before is None or gap * _FEW > own.before:
+        return None
+    if round_.directive is not None or foundation_of(case, index) is not None or not _plainly_worked(round_.steps):
+        return None
+    below = _row_below(case, index, size)
+    if below is None or below.spaces or below.count != own.before or not _agreed_before(case, index, size):
+        return None
+    return None if _open_convention(case, index, own) else _misfit(round_, own, differs=False)
+
+
+def _row_below(case: Case, index: int, size: int) -> SizeWorking | None:
+    """Return the working of the round before for a size, in the same section."""
+    for earlier in range(index - 1, -1, -1):
+        if case.pattern.rounds[earlier].section != case.pattern.rounds[index].section:
+            return None
+        own = case.workings.rounds[earlier].sizes[size]
+        if own is not None:
+            return own
+    return None
+
+
+def _plainly_worked(steps: Sequence[Step]) -> bool:
+    """Tell whether steps only work stitches into stitches, pass stitches, and chain over those passed."""
+    for at, step in enumerate(steps):
+        match step:
+            case Work():
+                plain = step.where.at in (At.NEXT, At.EACH) and not step.where.target.space
+                if not plain or step.make.kind == "slst" or step.make.group:
+                    return False
+            case Skip():
+                if step.target.space or step.behind:
+                    return False
+            case Chain():
+                over = any(isinstance(one, Skip) for one in steps[max(0, at - 1) : at + 2])
+                if not step.beginning and not over:
+                    return False
+            case Repeat():
+                if not _plainly_worked(step.steps):
+                    return False
+            case Join() | Turn() | FastenOff() | Remark():
+                pass
+            case _:
+                return False
+    return True
 
 
 def keeper(round_: Round) -> Repeat | Work | None:
@@ -327,14 +401,14 @@ def _gap(own: SizeWorking) -> int:
 def _settles(own: SizeWorking, key: str, *, holds: bool, gap: int) -> bool:
     """Tell whether the other answer to a question would close a gap."""
     if key.startswith(("ch-", "skipped-")) or key == "skip-is-base":
-        return gap == (-1 if holds else 1) or (own.agrees is None and abs(gap) == 1)
+        return gap == (-1 if holds else 1) or (own.agrees is not False and abs(gap) == 1)
     if key == "times-more":
         counted = [item for item in own.items if item.deed is Deed.REPEAT and not item.to_end]
         return any(abs(gap) in (item.makes, item.uses) for item in counted)
     if key == "n-in-one":
-        return own.agrees is None or any(item.to_end for item in own.items)
+        return own.agrees is not False or any(item.to_end for item in own.items)
     if key == "chains-count":
-        return own.spaces > 0
+        return own.spaces > 0 and not own.agrees
     return True
 
 

@@ -21,7 +21,7 @@ from ..pattern import (
 )
 from ..workings import RoundWorking, SizeWorking, Standing
 from .claims import Compared, compare
-from .fabric import SPACE, Fabric, Segment, plain, spot_of
+from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .memo import Memo
 from .otherwise import other_ways
@@ -245,6 +245,7 @@ class Worker:
             short=made.short,
             kinds=made.fabric.kinds(),
             spaces=made.fabric.spaces,
+            lengths=tuple(Cursor(made.fabric).spaces_ahead().items()) if made.fabric.spaces else (),
             items=made.items,
             rounds=rounds,
             sure=sure,

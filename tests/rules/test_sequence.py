@@ -169,3 +169,42 @@ def test_sides_are_counted_over_ranges() -> None:
     )
 
     assert found(text) == [("side-out-of-step", 4, ())]
+
+
+@pytest.mark.parametrize(
+    ("headings", "message"),
+    [
+        # a gap is said by its first and last number, however wide it is, with the numbers written inside it taken out
+        (("R1", "R999999"), "round 999999 follows round 1; rounds 2-999998 are missing"),
+        (("R1", "R999999", "R15"), "round 999999 follows round 1; rounds 2-14 and 16-999998 are missing"),
+        (("R1", "R9", "R4", "R10"), "round 9 follows round 1; rounds 2, 3, 5, 6, 7 and 8 are missing"),
+        (("R2", "R3, 999999"), "rounds 3 and 999999 stand together; rounds 4-999998 are missing"),
+    ],
+)
+def test_a_gap_is_said_by_its_edges(headings: tuple[str, ...], message: str) -> None:
+    said = [one.message for one in proofed(rounds(*headings)).findings if one.rule == "number-skipped"]
+
+    assert said[:1] == [message]
+
+
+def test_a_gap_that_a_declaration_fills_to_every_other_number() -> None:
+    # the even rounds to 999998 are declared; of 4 to 999998 the odd ones 5, 7, ... 999997 are missing: 499,997
+    text = rounds("R1", "R2 and all even rnds", "R3", "R999999")
+
+    assert [one.message for one in proofed(text).findings if one.rule == "number-skipped"] == [
+        "round 999999 follows round 3; 499997 rounds from 5 to 999997 are missing"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("headings", "expected"),
+    [
+        (("Rnd 6", "Rnds 9-7", "Rnd 10"), [("number-out-of-order", 2, ())]),
+        (("R1", "R99999 - R14"), [("number-out-of-order", 2, ())]),
+        (("Rnd 6", "Rnds 7-9", "Rnd 10"), []),
+    ],
+)
+def test_a_range_that_runs_backwards(
+    headings: tuple[str, ...], expected: list[tuple[str, int, tuple[int, ...]]]
+) -> None:
+    assert found(rounds(*headings)) == expected
