@@ -11,7 +11,6 @@ from ..lint.finding import Aside, Change, Finding, Level
 from ..lint.pattern import Pattern
 from ..lint.workings import Workings
 
-
 _Kept = TypeVar("_Kept")
 
 

@@ -53,11 +53,40 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
     return _repeat(items, index) or _later_repeat(items, index) or _even(items, index) or _other_part(items, index)
 
 
-_LEAD_TO_PART = {"for", "the", "as", "same", "like", "identical", "work", "make", "exactly", "way", "to", "in", "of", "a"}
+_LEAD_TO_PART = {
+    "for",
+    "the",
+    "as",
+    "same",
+    "like",
+    "identical",
+    "work",
+    "make",
+    "exactly",
+    "way",
+    "to",
+    "in",
+    "of",
+    "a",
+}
 
 
 _NO_PARTS = frozenset(
-    {"shown", "above", "before", "established", "set", "follows", "below", "usual", "normal", "instructed", "now", "you", "desired"}
+    {
+        "shown",
+        "above",
+        "before",
+        "established",
+        "set",
+        "follows",
+        "below",
+        "usual",
+        "normal",
+        "instructed",
+        "now",
+        "you",
+        "desired",
+    }
     | {"pattern", "chart", "picture", "photo", "manner", "way", "described", "directed", "stated", "needed", "possible"}
 )
 
@@ -73,7 +102,12 @@ def _other_part(items: Sequence[Item], at: int) -> Directed | None:
     while kind(items, stop) in ("word", "first", "noise", "last", "side", "number", "ordinal") and stop < index + 4:
         stop += 1
     name = " ".join(text_at(items, n) for n in range(index, stop))
-    if not said or not name or not _NO_PARTS.isdisjoint(name.split()) or kind(items, stop) not in ("", ".", ";", "group", "-", "=", ",", "|"):
+    if (
+        not said
+        or not name
+        or not _NO_PARTS.isdisjoint(name.split())
+        or kind(items, stop) not in ("", ".", ";", "group", "-", "=", ",", "|")
+    ):
         return None
     if kind(items, stop) == "," and stop + 1 < len(items):
         return None  # something is different

@@ -94,7 +94,9 @@ _WORKED = re.compile(
     r"(?i)(?:^|[\s,;\d])(?:sc|hdc|dc|tr|htr|dtr|inc|dec|bobble|sc2tog|[xva])\b.*[,;]|[,;]\s*\d*\s*(?:sc|hdc|dc|tr|inc|dec|bobble|[xva])\b"
 )
 _INCLUSIVE = re.compile(r"\s*,?\s*\(?incl(?:usive\b|\.|\b)\)?", re.IGNORECASE)
-_ONLY = re.compile(r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+, ]{1,40}?\s+only)\s*(?=[:.])", re.IGNORECASE)
+_ONLY = re.compile(
+    r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+, ]{1,40}?\s+only)\s*(?=[:.])", re.IGNORECASE
+)
 _AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
 _EVERY = re.compile(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
@@ -362,7 +364,7 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
         return None
     if match["sep"] == "." and names[0].lower() not in _USUAL_NAMES:
         return None
-    if (match["nth"] or names[0][0].isdigit() and names[0].isalnum() and not names[0].isdigit()) and not any(
+    if (match["nth"] or (names[0][0].isdigit() and names[0].isalnum() and not names[0].isdigit())) and not any(
         name.lower().startswith(("inc", "dec", "plain", "set")) for name in names
     ):
         return None

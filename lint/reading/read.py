@@ -78,7 +78,7 @@ def read(draft: Draft) -> Pattern:
 
 
 def _known(lex: Lexicon) -> frozenset[str]:
-    """Return the terms that keep their meaning whatever the draft says of them: all but groups, which each makes anew."""
+    """Return the terms that keep their meaning whatever a draft says of them: all but groups."""
     own = (term for term, stitch in lex.stitches.items() if stitch.kind != "group")
     return frozenset(own) | frozenset(lex.labels)
 

@@ -125,7 +125,9 @@ class Assembly:
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
         rest = items[directed.end :] if directed else items
-        steps = read_steps(rest, loose, _marks(words), habit=self.habit, directed=directed is not None, figures=self.figures)
+        steps = read_steps(
+            rest, loose, _marks(words), habit=self.habit, directed=directed is not None, figures=self.figures
+        )
         claims = steps.claims
         if directed and not claims:
             claims = _after_directive(rest)
@@ -359,7 +361,9 @@ _STARTS = re.compile(
 )
 
 
-_BRIDGE = re.compile(rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b")
+_BRIDGE = re.compile(
+    rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b"
+)
 
 
 def take_line(assembly: Assembly, block: Block) -> None:
@@ -496,8 +500,8 @@ def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:
     if len(starts) < 2:
         return (block,)
     parts: list[Block] = []
-    for start, end in pairwise([*starts, body.end]):
-        end = len(assembly.text[:end].rstrip())
+    for start, stop in pairwise([*starts, body.end]):
+        end = len(assembly.text[:stop].rstrip())
         first_word = re.match(r"\W*[\w'-]+", assembly.text[start:end])
         name = Span(start, start + (first_word.end() if first_word else 1))
         own = replace(heading, span=name, above=heading.span)
@@ -507,7 +511,9 @@ def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:
 
 def assemble(draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequence[Block], start: int) -> Assembly:
     """Go through the blocks from the index `start` on and build sections and rounds."""
-    assembly = Assembly(draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text))
+    assembly = Assembly(
+        draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text)
+    )
     for block in found[start:]:
         if block.kind is Kind.ROUND:
             for part in _by_size(assembly, block):

@@ -83,7 +83,9 @@ class SpreadReader(JoinReader):
                 figure is not None and figure.is_list and number is None
             ):
                 number = figure
-            elif each_round and (self._kind() == "each" or self._text() in ("per", "way", "manner", "same", "as", "set")):
+            elif each_round and (
+                self._kind() == "each" or self._text() in ("per", "way", "manner", "same", "as", "set")
+            ):
                 pass
             elif self._kind() == "group" or self._kind() not in (
                 "evenly",

@@ -42,7 +42,10 @@ class StepReader(RepeatReader):
             return True
         if what == "around" and self._all_around():
             return True
-        if self._text() in ("keep", "cont", "continue", "continuing", "keeping") and self._text(1)[:3] in ("inc", "dec"):
+        if self._text() in ("keep", "cont", "continue", "continuing", "keeping") and self._text(1)[:3] in (
+            "inc",
+            "dec",
+        ):
             self.at += 1
             if self._spread():
                 return True

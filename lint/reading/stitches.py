@@ -130,7 +130,9 @@ class StitchReader(SpreadReader):
         if kind(self.items, after) == "st":
             after += 1
         self.at = after
-        beginning = len(self.steps) < _MOST_BEFORE and all(isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps)
+        beginning = len(self.steps) < _MOST_BEFORE and all(
+            isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps
+        )
         self._add(Chain(number, self._span(start), beginning=beginning))
         index = after
         while kind(self.items, index) in (",", "-", "noise", ";") and kind(self.items, index + 1) in (
@@ -275,8 +277,10 @@ class StitchReader(SpreadReader):
         at = index
         if kind(self.items, at) == "." and kind(self.items, at + 1) in ("into", "around", "each", "loops", "over"):
             at += 1
-        while text_at(self.items, at) in _HOW or kind(self.items, at) == "work" or (
-            kind(self.items, at) == "noise" and kind(self.items, at + 1) in ("into", "evenly", "around")
+        while (
+            text_at(self.items, at) in _HOW
+            or kind(self.items, at) == "work"
+            or (kind(self.items, at) == "noise" and kind(self.items, at + 1) in ("into", "evenly", "around"))
         ):
             at += 1
         if kind(self.items, at) == "evenly":

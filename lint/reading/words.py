@@ -14,16 +14,12 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cache
 from importlib import resources
-from typing import TYPE_CHECKING, Any, cast
+from typing import Any, cast
 
 from ..draft import Span
 from ..pattern import Figure, Make
 from ..trade.tables import Stitch, spellings
 from .numbers import cardinal, ordinal, times_word
-
-if TYPE_CHECKING:
-    from spacy.tokens import Doc
-
 
 LONGEST_NUMBER = 8  # digits; no pattern counts further
 
@@ -91,7 +87,8 @@ class _Token:
 class Lexicon:
     """The phrases known in one craft and set of terms, ready to be matched.
 
-    `parts` are the single words of all phrases, `met` the tokens met so far, by spaCy's number for their text: each is looked up once.
+    `parts` are the single words of all phrases,
+    `met` the tokens met so far, by spaCy's number for their text: each is looked up once.
     """
 
     tokenizer: Any

@@ -95,7 +95,9 @@ class Fabric:
     @property
     def chains(self) -> int:
         """The chains of all spaces together."""
-        return sum(part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments if part.spaces)
+        return sum(
+            part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments if part.spaces
+        )
 
     @property
     def is_chain(self) -> bool:

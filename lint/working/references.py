@@ -57,7 +57,7 @@ def find_round(pattern: Pattern, before: int, number: int, section: int | None =
 
 
 def _of_part(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
-    """Return the rounds of the nearest earlier part with that title, those that the heading covers where it has numbers."""
+    """Return the rounds of the nearest earlier part with that title; those that the heading covers, if numbered."""
     wanted = _plain(name)
     here = pattern.rounds[index]
     for section in range(here.section - 1, -1, -1):
@@ -84,7 +84,9 @@ def _lies_in(round_: Round, first: int, last: int) -> bool:
 def _plain(name: str) -> str:
     """Return the words of a part's name without what any part may be called by."""
     words = re.findall(r"[a-z\d]+", name.lower())
-    return " ".join(word.rstrip("s") for word in words if word not in ("the", "a", "make", "of", "for", "size", "piece"))
+    return " ".join(
+        word.rstrip("s") for word in words if word not in ("the", "a", "make", "of", "for", "size", "piece")
+    )
 
 
 def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:

@@ -68,7 +68,7 @@ def beyond_height(number: int, rest: Sequence[Step]) -> int:
 
 
 def beyond_join(number: int, rest: Sequence[Step]) -> int:
-    """Return the chains of a beginning chain beyond the link that the join goes into: `join to 3rd of ch 4` leaves one."""
+    """Return the chains beyond the link that the join goes into: `join to 3rd of ch 4` leaves one."""
     nth = next((step.nth for step in rest if isinstance(step, Join)), None)
     return number - nth if nth is not None and number > nth else 0
 

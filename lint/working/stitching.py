@@ -539,10 +539,7 @@ class Stitcher(Hook):
                     self.cursor.take(self.cursor.left())
                     if self.cursor.spaces_left() < before.spaces_left():
                         break
-            if passes is None and took == 0 and not limit:
-                raise CannotWork("the repeat takes no stitches, so it never comes to an end")
-            if done > MOST_PASSES:
-                raise CannotWork("the repeat is worked too many times to follow")
+            _check_pass(done, endless=passes is None and took == 0 and not limit)
         return done, uses, makes
 
     def _partial(self, step: Repeat, left: int) -> bool:
@@ -579,6 +576,14 @@ class Stitcher(Hook):
             to = self.number(step.to)
             self.flat_count = max(self.flat_count, to) if step.change < 0 else min(self.flat_count, to)
         self.items.append(Item(Deed.EVENLY, step.span, 1, before, self.flat_count))
+
+
+def _check_pass(done: int, *, endless: bool) -> None:
+    """Give up on a repeat that never ends. Raises CannotWork."""
+    if endless:
+        raise CannotWork("the repeat takes no stitches, so it never comes to an end")
+    if done > MOST_PASSES:
+        raise CannotWork("the repeat is worked too many times to follow")
 
 
 def work_round(

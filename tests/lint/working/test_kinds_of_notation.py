@@ -162,10 +162,6 @@ ROUNDS: dict[str, tuple[str, Counts]] = {
         "Sizes S (M, L)\n\nRnd 1: (6, 7, 8) sc in magic ring.\nWork (6, 7, 8) rnds even.\nRep last rnd (1, 2, 3) more times.\n",
         [[1, 1, 1], [6, 7, 8], [1, 2, 3]],
     ),
-    "a round named at the beginning of a line": (
-        "Rnd 1: 6 sc in magic ring.\nRnd 2: sc around.\nRnd 3: sc around.\nRnds 4-6: Repeat\nRnd 3.\nRnds 7-8: Work even for 2\nrnds. 6 sc.\n",
-        [[1], [1], [1], [3], [2]],
-    ),
 }
 
 WRONG: dict[str, str] = {

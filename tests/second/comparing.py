@@ -1,0 +1,101 @@
+"""Holds what the program works against what was laid."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from random import Random
+
+from rowcall.lint.finding import Finding, Level
+from rowcall.lint.pattern import Round
+from rowcall.lint.proof import Proof, proof
+from rowcall.lint.workings import RoundWorking, SizeWorking
+
+from .instructions import ChainRound, OvalChain
+from .laying import Row, spaces, stitches
+from .random_patterns import Laid
+from .writing import Alteration, Written, write
+
+
+def disagreements(laid: Laid, written: Written) -> list[str]:
+    """Proof a draft in which all is right and tell what the program says otherwise."""
+    found = proof(written.text)
+    return [*_foundations(laid, found), *_rounds(laid, written, found), *map(_told, corrections(found))]
+
+
+def with_a_wrong_count(laid: Laid, random: Random) -> tuple[Written, Alteration]:
+    """Write a pattern with one of its stated counts wrong by one or two."""
+    line = random.randint(0, len(laid.rows) - 1)
+    size = random.randint(0, laid.pattern.number - 1)
+    row = laid.rows[line][size]
+    # a count that holds the chains, or the spaces, as stitches is another way of counting and no slip; one of twice
+    # or half the stitches may count something else
+    made = stitches(row)
+    wrong = [by for by in (1, -1, 2, -2) if made + by not in _ways_to_count(row) and made < 2 * (made + by) < 4 * made]
+    altered = Alteration(line, size, random.choice(wrong))
+    return write(laid.pattern, laid.rows, random, altered), altered
+
+
+def is_corrected(written: Written, altered: Alteration) -> bool:
+    """Tell whether a proof has a correction in the line with the wrong count or in the one after it."""
+    start, end = written.places[altered.line]
+    if altered.line + 1 < len(written.places):
+        end = written.places[altered.line + 1][1]
+    return any(start <= finding.span.start < end for finding in corrections(proof(written.text)))
+
+
+def _ways_to_count(row: Row) -> set[int]:
+    chains = sum(place.chains for place in row)
+    return {stitches(row), stitches(row) + chains, stitches(row) + spaces(row)}
+
+
+def corrections(found: Proof) -> list[Finding]:
+    """Return the findings that are corrections."""
+    return [finding for finding in found.findings if finding.level is Level.CORRECTION]
+
+
+def _told(finding: Finding) -> str:
+    return f"{finding.rule}: {finding.message}"
+
+
+def _foundations(laid: Laid, found: Proof) -> Iterator[str]:
+    """Compare the foundation chain, where there is one."""
+    start = laid.pattern.start
+    if isinstance(start, ChainRound | OvalChain):
+        worked = [_counts(working) for round_, working in _pairs(found) if round_.foundation]
+        if worked != [start.chains]:
+            yield f"foundation: {worked} worked, {start.chains} chained"
+
+
+def _rounds(laid: Laid, written: Written, found: Proof) -> Iterator[str]:
+    """Compare every line and size: how many rounds, stitches, spaces, and the count stated."""
+    pairs = [(round_, working) for round_, working in _pairs(found) if not round_.foundation]
+    if len(pairs) != len(laid.rows):
+        yield f"{len(laid.rows)} lines were written, {len(pairs)} read: {[round_.label for round_, _ in pairs]}"
+        return
+    for (round_, working), rows, stated, rounds in zip(pairs, laid.rows, written.stated, written.rounds, strict=True):
+        if working.reason is not None:
+            yield f"{round_.label}: {working.reason}"
+            continue
+        sizes = [size for size in working.sizes if size is not None]
+        if len(working.sizes) != laid.pattern.number or len(sizes) != laid.pattern.number:
+            yield f"{round_.label}: {len(sizes)} of {laid.pattern.number} sizes worked"
+            continue
+        wanted = [(stitches(row), spaces(row)) for row in rows]
+        if (came := [_worked(size) for size in sizes]) != wanted:
+            yield f"{round_.label}: {came} stitches and spaces worked, {wanted} laid"
+        if (read := tuple(size.stated for size in sizes)) != (stated or (None,) * len(sizes)):
+            yield f"{round_.label}: {read} read as stated, {stated} written"
+        if (often := tuple(size.rounds for size in sizes)) != rounds:
+            yield f"{round_.label}: {often} rounds worked, {rounds} laid"
+
+
+def _worked(size: SizeWorking) -> tuple[int | None, int]:
+    return size.count, size.spaces
+
+
+def _counts(working: RoundWorking) -> tuple[int | None, ...]:
+    return tuple(size.count if size else None for size in working.sizes)
+
+
+def _pairs(found: Proof) -> list[tuple[Round, RoundWorking]]:
+    return [(found.pattern.rounds[working.index], working) for working in found.workings.rounds]
