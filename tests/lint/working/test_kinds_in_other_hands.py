@@ -10,6 +10,10 @@ from rowcall.lint.proof import proof
 Counts = list[list[int | None]]
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "from and hook cut short": (
+        "Ch 7.\nRow 1: Sc in 2nd ch fr hk and in each ch across. (6)\nRow 2: *Sc in next 2 sc, 2 sc in next sc; rep fr * across. (8)\n",
+        [[7], [6], [8]],
+    ),
     "a count in the heading's bracket": (
         "Rnd 1 [6]: 6 sc in magic circle\n"
         "Rnd 2 [12]: inc in each st\n"
