@@ -20,7 +20,6 @@ from ..lint.pattern import (
     Join,
     Remark,
     Repeat,
-    RepeatRounds,
     Round,
     Skip,
     Step,
@@ -149,8 +148,6 @@ def _kind(case: Case, index: int, own: SizeWorking, size: int) -> str | None:
     """Return the rule that tells most about a size whose count differs or whose stitches don't come out."""
     round_ = case.pattern.rounds[index]
     differs = own.agrees is False
-    if isinstance(round_.directive, RepeatRounds) and round_.directive.until is not None:
-        return None
     if uneven(round_, own, size):
         return "evenly-does-not-work"
     misfit = (own.left or own.short) and own.before is not None and round_.directive is None

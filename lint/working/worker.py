@@ -7,20 +7,18 @@ from dataclasses import dataclass, field, replace
 
 from ..draft import Span
 from ..pattern import (
-    At,
     Chain,
     Claim,
     Pattern,
-    Repeat,
     RepeatRounds,
     Round,
     Step,
-    Together,
     Work,
     WorkEven,
 )
 from ..workings import RoundWorking, SizeWorking, Standing
 from .claims import Compared, compare
+from .doubts import check_fit
 from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .memo import Memo
@@ -232,9 +230,7 @@ class Worker:
         if round_.closing is not None and not claims and not made.closing:
             claims = (round_.closing,)
         compared = compare(claims, made.fabric, size, spaces)
-        if (made.left or made.short) and not compared.agrees and _is_lace(round_.steps, state.fabric):
-            # spaces, groups and earlier rows can be meant in more ways: what doesn't fit was likely misread
-            raise CannotWork("its stitches don't fit the row below in the way in which it was read")
+        check_fit(round_, made, compared, size, state.fabric, sure=state.sure)
         sure = (state.sure or made.starts or trust) and not round_.loose
         working = SizeWorking(
             before=made.before,
@@ -499,22 +495,6 @@ def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:
         if isinstance(steps[index], Work):
             return (*steps[:index], *steps[index + 1 :])
     return tuple(steps)
-
-
-def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:
-    """Tell whether a round works with more than stitches into stitches."""
-    if below is not None and below.spaces:
-        return True
-    for step in steps:
-        if isinstance(step, Together) or (isinstance(step, Chain) and not step.beginning):
-            return True
-        if isinstance(step, Work) and (
-            step.where.at in (At.BEHIND, At.ROW_ENDS) or step.where.target.space or step.make.kind == "slst"
-        ):
-            return True
-        if isinstance(step, Repeat) and _is_lace(step.steps, None):
-            return True
-    return False
 
 
 def _standing(sizes: Sequence[SizeWorking | None]) -> Standing:
