@@ -14,6 +14,7 @@ from enum import Enum
 
 from ..draft import Draft, Span
 from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
+from .numerals import numerals
 
 
 class Kind(Enum):
@@ -48,10 +49,10 @@ class _Line:
 
 
 _STITCHY = re.compile(
-    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)(?:\d*tog|\d*)|(?-i:\d*[XVA])|chain|single|double|treble|increase|decrease|stitch(?:es)?|"
+    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)(?:\d*tog|\d*)|(?-i:\d*[XVA])|chains?|single|double|treble|increases?|decreases?|stitch(?:es)?|"
     r"repeats?|rep|bobble|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
 )
-_COMPLETE = re.compile(r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
+_COMPLETE = re.compile(r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
@@ -138,6 +139,7 @@ def _bare_numbers(text: str, lines: list[_Line], found: dict[int, Heading]) -> d
             and not before.blank
             and not _COMPLETE.search(text[before.span.start : before.span.end])
             and not _AGAIN.match(text[before.span.start : before.span.end])
+            and not _is_title(text, before)
         )
         before = line
         alone = text[line.span.start : line.span.end].strip().isdigit()
@@ -272,7 +274,7 @@ _FOR_SIZES = re.compile(
 def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
     """Cut a draft (its cleaned text given) into blocks, in order."""
     lines = _lines(draft, text)
-    headings = _headings(text, lines)
+    headings = _headings(numerals(text), lines)
     wide = _wide(lines)
     starts = sorted(headings)
     found: list[Block] = []
@@ -416,14 +418,16 @@ def _continues(
     if _bulleted(text, lines[current]):
         return False
     complete = bool(_COMPLETE.search(before)) or before.endswith("*")
+    talk = not _STITCHY.search(words) and not re.search(r"\d|\b(?:join|turn|around|end|times)\b", words)
+    if complete and talk:
+        return False
     if lines[last].width >= wide and not _is_title(text, lines[current]):
         return True
     if not complete:
         return not (
             _is_title(text, lines[current]) or (re.match(r"[A-Z][a-z]+ ", words) and _prose(words))
         ) or before.endswith(",")
-    talk = not _STITCHY.search(words) and not re.search(r"\d|\b(?:join|turn|around|end|times)\b", words)
-    return bool(_GOES_ON.match(words)) and not talk and not _prose(words) and not _is_title(text, lines[current])
+    return bool(_GOES_ON.match(words)) and not _prose(words) and not _is_title(text, lines[current])
 
 
 def _bulleted(text: str, line: _Line) -> bool:

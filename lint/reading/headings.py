@@ -59,7 +59,7 @@ _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
 _R = r"(?:(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*)?"
 _LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"
 _SIDE = r"(?P<side>[(\[]?\s*(?:RS|WS|right side|wrong side)\s*(?:facing)?\s*[)\]]?\s*[:,-]?\s*)?"
-_SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))?\s*(?:\*\*)?[ \t]*"
+_SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.{2,}|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))?\s*(?:\*\*)?[ \t]*"
 
 # what is worked follows the number, so that it is none of a round's: `R1 - 9 (12) sc`, `R2 - 2 ch`, `R1 - 9/10/11 sc`
 _WORK = (
@@ -81,7 +81,7 @@ BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
 _BARE = re.compile(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|-(?=\s)|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(

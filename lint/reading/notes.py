@@ -13,7 +13,7 @@ _CHAIN = re.compile(
     r"(?i)\b(?:ch(?:ain)?s?|tch|turning ch\w*|beg(?:inning)?\s+ch\w*)\b[\s-]*(?P<n>\d)?|\b(?P<uk>\d)\s*ch\b"
 )
 _COUNT_WORD = re.compile(
-    r"(?i)\b(?:counts?|counted|cts|considered)\b|\b(?:is|are)\s+(?:not|never)\s+(?:a\s+)?st(?:itch)?\b"
+    r"(?i)\b(?:counts?|counted|cts|considered|stands?\s+for)\b|\b(?:is|are)\s+(?:not|never)\s+(?:a\s+)?st(?:itch)?\b"
 )
 _NOT = re.compile(r"(?i)\b(?:not|never|no|nothing)\b|n't")
 _NOT_WRITTEN = re.compile(

@@ -102,7 +102,7 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
     elif kind(items, at) == "loops":
         if not _place_starts(items, index):
             return None
-    elif kind(items, index) not in ("each", "next", "last") or not _place_starts(items, index):
+    elif kind(items, index) not in ("each", "next", "last", "same") or not _place_starts(items, index):
         return None
     seen = _Seen()
     stop = _describe(items, index, seen)

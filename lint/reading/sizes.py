@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from ..draft import Span
 from ..pattern import SizeNote, Sizes
+from .numbers import ordinal
 
 _NAME = (
     r"(?:(?:extra|x|xx|2x|3x)[- ]?(?:small|large)|x{0,3}[sl]|m|[2-6]x(?:l)?|small(?:er)?|medium|large(?:r)?|one size|new ?born|nb|preemie|premature|baby|babies|infant|"
@@ -224,6 +225,9 @@ def match_size(name: str, sizes: Sizes) -> int | None:
     wanted = plain(name)
     if not wanted:
         return None
+    place = {"smallest": 1, "largest": sizes.number}.get(wanted) or ordinal(wanted)
+    if place is not None and place <= sizes.number:
+        return place - 1  # `2nd and 3rd sizes only`
     for index, known in enumerate(sizes.names):
         if plain(known) == wanted or plain(known).rstrip("s") == wanted.rstrip("s"):
             return index

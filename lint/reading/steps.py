@@ -14,6 +14,7 @@ from ..pattern import At, Figure, LooseMark, Make, Remark, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
 from .marks import Group, Item, flat, span_of
+from .places import read_place
 from .reader import Steps
 from .repeats import RepeatReader
 from .roles import Role, role
@@ -58,7 +59,7 @@ class StepReader(RepeatReader):
             return self._remark()
         if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_before_group():
             return True
-        if what == "number" and self.figures and self._bare_figure():
+        if what == "number" and ((self.figures and self._bare_figure()) or self._in_each()):
             return True
         simple = {
             "skip": self._skip,
@@ -86,6 +87,17 @@ class StepReader(RepeatReader):
         span = self.items[self.at].span
         self.at += 1
         self._add(Work(Make("sc"), Figure((1,), span), Where(At.NEXT, figure, span=span), span))
+        return True
+
+    def _in_each(self) -> bool:
+        """Read `two in every stitch`: so many of the stitch in hand in each."""
+        figure = figure_at(self.items, self.at)
+        placed = read_place(self.items, self.at + 1) if self._kind(1) == "into" and self._kind(2) == "each" else None
+        if figure is None or placed is None or placed.where.at is not At.EACH:
+            return False
+        start = self.at
+        self.at = placed.end
+        self._add(Work(Make("st"), figure, placed.where, self._span(start)))
         return True
 
     def _group(self) -> bool:

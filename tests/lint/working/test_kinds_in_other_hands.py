@@ -372,6 +372,130 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 3: *FPcd around next st, dc in next st; rep from * around (12)\n",
         [[12], [12], [12]],
     ),
+    "rounds as for a part of two words": (
+        "Small Basket\n"
+        "R1: 6 sc in MR (6)\n"
+        "R2: inc x6 (12)\n"
+        "R3: sc around (12)\n"
+        "\n"
+        "Medium Basket\n"
+        "R1 - R2: as for Small Basket (12)\n"
+        "R3: (1 sc, inc) x6 (18)\n",
+        [[6], [12], [12], [12], [18]],
+    ),
+    "a repeated round with a number a size": (
+        "Sizes Small (Large)\n"
+        "\n"
+        "Rnd 1: 48 (56) sc in ring. (48 (56) sc)\n"
+        "Large only:\n"
+        "Rnd 2: sc around. (56)\n"
+        "Both sizes:\n"
+        "Rnd 2 (3): Ch 1, sc in each sc around, join. (48 (56) sc)\n"
+        "Rnds 3-8 (4-9): Rep Rnd 2 (3).\n",
+        [[48, 56], [None, 56], [48, 56], [48, 56]],
+    ),
+    "decreases over the next stitches": (
+        "UK terms\n"
+        "1st rnd: 34 d.c. in ring. 34 d.c.\n"
+        "2nd rnd: 1 d.c. in each of first 11 sts., (dec. over next 2 sts.) 6 times, 1 d.c. in each st. to end, sl.st. to first d.c. 28 d.c.\n",
+        [[34], [28]],
+    ),
+    "a corner in the same space and in each space": (
+        "Rnd 1: Ch 3 (counts as first dc), dc in ring, (ch 2, 2 dc in ring) 5 times, ch 2, join with sl st in top of beg ch-3: 12 dc and 6 ch-2 sps.\n"
+        "Rnd 2: Sl st in next dc and in ch-2 sp, (ch 3, dc, ch 2, 2 dc) in same sp, (2 dc, ch 2, 2 dc) in each ch-2 sp around, join: 24 dc and 6 ch-2 sps.\n",
+        [[12], [24]],
+    ),
+    "a count that says each chain is one": (
+        "Rnd 1: 36 sc in ring. 36 sc\n"
+        "Rnd 2: hdc in first 15 sts, ch 2, skip the next 6 sts, hdc in each st to end, join. 32 sts counting each ch as a st\n"
+        "Rnd 3: hdc in each st and ch around, join. 32 hdc\n",
+        [[36], [32], [32]],
+    ),
+    "decreasing so many every round until so many are left": (
+        "Rnd 1: 28 sc in ring (28)\n"
+        "Rnds 2-4: continue decreasing 4 sts every rnd in this way until 16 sts remain.\n"
+        "Rnd 5: sc around (16)\n",
+        [[28], [16], [16]],
+    ),
+    "the underside of chains": (
+        "Rnd 1: 24 sc in ring (24)\n"
+        "Rnd 2: ch 5, sk next 4 sts, sc in next 20 sts (20 sc + 5 ch)\n"
+        "\n"
+        "THUMB\n"
+        "Rnd 1: sc in each of the 4 skipped sts, 1 sc in the gap, sc in the underside of each of the 5 ch (10)\n",
+        [[24], [20], [10]],
+    ),
+    "legs joined in the round itself": (
+        "R1: 10 sc in MR (10)\n"
+        "R2: sc around (10)\n"
+        "R3: ch 3, join to first leg with a sc, 9 sc around first leg, 3 sc along the ch, 10 sc around second leg, 3 sc on other side of ch [26]\n"
+        "R4: sc around [26]\n",
+        [[10], [10], [26], [26]],
+    ),
+    "a whole round in the back loops": (
+        "Rnd 1: 12 sc in ring (12)\nRnd 2. [white] BLO sc -12-\nRnd 3: sc through the back loops only (12)\n",
+        [[12], [12], [12]],
+    ),
+    "rounds inclusive": (
+        "1st rnd: 12 sc in ring-12 sc. 2nd to 5th rnds incl: Sc in each sc around. 6th rnd: Inc 6 sc evenly around-18 sc.\n",
+        [[12], [12], [18]],
+    ),
+    "no increases": (
+        "Rnd 1: 12 sc in ring (12)\nRnd 2: Sc around, no increases.\nRnd 3: sl st loosely in every st around.\n",
+        [[12], [12], [12]],
+    ),
+    "so many rows said again": (
+        "Rnd 1: 12 sc in ring (12)\nRows 2-8: sc around for 7 rows (12)\n",
+        [[12], [12]],
+    ),
+    "a new piece from a chain without a title": (
+        "Rnd 1: 12 sc in ring. 12 sts\n"
+        "Rnd 2: sc around. 12 sts\n"
+        "Make 7ch.\n"
+        "Row 1: 1sc in 2nd ch from hook, 1sc in each ch to end. 6 sts\n",
+        [[12], [12], [7], [6]],
+    ),
+    "round numbers in words": (
+        "UK terms\n"
+        "ROUND ONE .... 3 ch, 11 tr into ring, ss into top of 3 ch. {12 tr}\n"
+        "ROUND TWO .... 3 ch, 1 tr at base of ch, [2 tr in next tr] to end, ss. {24 tr}\n"
+        "ROUND THREE .... 1 ch, 1 dc in each tr, ss. {24 dc}\n",
+        [[12], [24], [24]],
+    ),
+    "ordinal words before the round": (
+        "FIRST ROUND: 6 sc in ring. (6)\n"
+        "Second round: 2 sc in each st. (12)\n"
+        "Third and fourth rounds: sc in each st. (12)\n"
+        "Twenty-first round: sc in each st. (12)\n",
+        [[6], [12], [12], [12]],
+    ),
+    "number signs as headings": (
+        "worked in a spiral, do not join\n"
+        "\n"
+        "BODY\n"
+        "#1 magic loop, 6 single crochets. 6\n"
+        "#2 two single crochets in every stitch. 12\n"
+        "#3 [single crochet, increase] six times. 18\n"
+        "#4 to #6 single crochet in every stitch. 18\n"
+        "#7 [single crochet x1, decrease] six times. 12\n"
+        "FIN\n"
+        "#1 magic loop, 4 single crochets. 4\n"
+        "#2 two in every stitch. 8\n",
+        [[6], [12], [18], [18], [12], [4], [8]],
+    ),
+    "sizes by their place": (
+        "UK terms\n"
+        "To fit head 50 (54, 58) cm\n"
+        "\n"
+        "Round 1: 36 tr in ring. {36 tr}\n"
+        "2nd and 3rd sizes only\n"
+        "Round 2: [1 tr in next 2 tr, 2 tr in next tr] to end, ss. {- (48, 48) tr}\n"
+        "3rd size only\n"
+        "Round 3: [1 tr in next 3 tr, 2 tr in next tr] to end, ss. {- (-, 60) tr}\n"
+        "All sizes\n"
+        "Next 4 rounds: 1 tr in each tr, ss. {36 (48, 60) tr}\n",
+        [[36, 36, 36], [None, 48, 48], [None, None, 60], [36, 48, 60]],
+    ),
 }
 
 
