@@ -52,7 +52,9 @@ _STITCHY = re.compile(
     r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)(?:\d*tog|\d*)|(?-i:\d*[XVA])|chains?|single|double|treble|increases?|decreases?|stitch(?:es)?|"
     r"repeats?|rep|bobble|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
 )
-_COMPLETE = re.compile(r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE)
+_COMPLETE = re.compile(
+    r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE
+)
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
