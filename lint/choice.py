@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
+from .checked import nearest
 from .finding import Finding, Level
 from .pattern import Figure, Round, Sizes
 from .proof import Proof
 from .workings import RoundWorking, SizeWorking, Standing
 
 _LEVELS = {level.word: level for level in Level}
-_NEAR = 60  # how alike a name must be, of 100, to be offered for a wrong one
 
 
 class ChoiceError(Exception):
@@ -44,14 +44,6 @@ def choice(only: Iterable[str], leave_out: Iterable[str], rules: Sequence[str]) 
     return Choice(_known(only, known), _known(leave_out, known))
 
 
-def nearest(name: str, names: Iterable[str]) -> str | None:
-    """Return the name most like a wrong one, None where none is near."""
-    from rapidfuzz import process  # noqa: PLC0415 - needed only after a slip
-
-    found = process.extractOne(name, sorted(names), score_cutoff=_NEAR)
-    return found[0] if found else None
-
-
 def for_size(proof: Proof, name: str) -> Proof:
     """Return the proof as if the draft were written for one size only.
 
@@ -78,7 +70,8 @@ def for_size(proof: Proof, name: str) -> Proof:
         for finding in proof.findings
         if not finding.sizes or size in finding.sizes
     )
-    return Proof(proof.draft, pattern, replace(proof.workings, rounds=rounds), findings)
+    stood = tuple(one for one in proof.stood if not one.finding.sizes or size in one.finding.sizes)
+    return Proof(proof.draft, pattern, replace(proof.workings, rounds=rounds), findings, stood)
 
 
 def _known(words: Iterable[str], known: set[str]) -> frozenset[str]:

@@ -146,7 +146,7 @@ def rulebook_command(
     """List all rules, or show the page of one: what it finds, why, where it stays silent, and examples."""
     from ..reports.rulebook import rule_list, rule_page
     from ..rules.book import all_rules, rule_named
-    from .choice import nearest
+    from .checked import nearest
 
     if rule is None:
         _print(rule_list(all_rules(), _width()))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..rules.book import all_rules
 from ..rules.rule import Case, Rule
@@ -11,6 +11,8 @@ from .draft import Draft
 from .finding import Finding, Level
 from .pattern import Pattern
 from .reading import read
+from .settings import Settings
+from .stet import Stood, Surroundings, let_stand
 from .working import work
 from .workings import Standing, Workings
 
@@ -31,13 +33,14 @@ class Tally:
 class Proof:
     """All that is known of a draft: the draft, what was read, what was worked, what there is to say.
 
-    `findings` stand in the draft's order.
+    `findings` come in the draft's order; `stood` are those that were found and may stand.
     """
 
     draft: Draft
     pattern: Pattern
     workings: Workings
     findings: tuple[Finding, ...]
+    stood: tuple[Stood, ...] = ()
 
     @property
     def tally(self) -> Tally:
@@ -58,15 +61,24 @@ class Proof:
         return max((finding.level for finding in self.findings), default=None)
 
 
-def proof(source: Draft | str, rules: Sequence[Rule] | None = None) -> Proof:
-    """Proof a draft, or the text of one, with all rules or those given.
+_NOTHING_SETTLED = Settings()
+
+
+def proof(source: Draft | str, rules: Sequence[Rule] | None = None, settings: Settings = _NOTHING_SETTLED) -> Proof:
+    """Proof a draft, or the text of one, with all rules or those given, as a house style and its stets have it.
 
     Raises nothing for any text: what can't be read is reported as unread.
     """
     draft = source if isinstance(source, Draft) else Draft.of(source)
     pattern = read(draft)
     workings = work(pattern)
-    case = Case(draft, pattern, workings)
-    found = [finding for rule in (all_rules() if rules is None else rules) for finding in rule.findings(case)]
+    case = Case(draft, pattern, workings, settings)
+    chosen = all_rules() if rules is None else rules
+    found = [finding for rule in chosen if not rule.last for finding in rule.findings(case)]
+    stood: list[Stood] = []
+    if settings.stets:
+        case = replace(case, found=tuple(found))
+        found, stood = let_stand(found, settings.stets, Surroundings.of(draft, pattern))
+        found += [finding for rule in chosen if rule.last for finding in rule.findings(case)]
     found.sort(key=lambda finding: (finding.span.start, -finding.level, finding.rule))
-    return Proof(draft, pattern, workings, tuple(found))
+    return Proof(draft, pattern, workings, tuple(found), tuple(stood))

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from ..lint.draft import Draft, Span
 from ..lint.finding import Aside, Change, Finding, Level
 from ..lint.pattern import Pattern
+from ..lint.settings import Settings
 from ..lint.workings import Workings
 
 _Kept = TypeVar("_Kept")
@@ -16,25 +17,37 @@ _Kept = TypeVar("_Kept")
 
 @dataclass(frozen=True, slots=True)
 class Flags:
-    """A small draft that trips the rule; `⟦` and `⟧` enclose each place it points at."""
+    """A small draft that trips the rule; `⟦` and `⟧` enclose each place it points at.
+
+    `house` is the house style under which it does, `stets` the file of what may stand, both in TOML.
+    """
 
     text: str
+    house: str = ""
+    stets: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Passes:
-    """A small draft that looks like trouble and isn't: the rule stays silent."""
+    """A small draft that looks like trouble and isn't: the rule stays silent. `house` and `stets` as in `Flags`."""
 
     text: str
+    house: str = ""
+    stets: str = ""
 
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """What the checks of all rules look at: the draft, what was read and what was worked."""
+    """What the checks of all rules look at: the draft, what was read, what was worked and what is settled.
+
+    `found` is empty but for rules that come last: then it is what the others found.
+    """
 
     draft: Draft
     pattern: Pattern
     workings: Workings
+    settings: Settings = field(default_factory=Settings)
+    found: tuple[Finding, ...] = ()
     _kept: dict[Hashable, object] = field(default_factory=dict[Hashable, object], repr=False, compare=False)
 
     def once(self, key: Hashable, make: Callable[[], _Kept]) -> _Kept:
@@ -66,7 +79,8 @@ class Rule:
     """One rule of the rulebook.
 
     `name` states the flaw. `finds`, `why`, `limits` and `source` are its page: what it finds, why it matters to a
-    maker, where it stays silent, and where the fact comes from. `examples` run as tests.
+    maker, where it stays silent, and where the fact comes from. `examples` run as tests. `last` is True where the
+    check looks at what other rules found.
     """
 
     name: str
@@ -78,11 +92,12 @@ class Rule:
     source: str
     examples: tuple[Flags | Passes, ...]
     check: Callable[[Case], Iterable[Said]]
+    last: bool = False
 
     def findings(self, case: Case) -> Iterator[Finding]:
-        """Run the check and name the rule and level of each thing it says."""
+        """Run the check and name the rule and level of each thing it says, but for what the house has silenced."""
         for said in self.check(case):
-            yield Finding(
+            finding = Finding(
                 rule=self.name,
                 level=said.level or self.level,
                 span=said.span,
@@ -92,3 +107,6 @@ class Rule:
                 change=said.change,
                 asides=said.asides,
             )
+            level = case.settings.house.weigh(finding, self.level)
+            if level is not None:
+                yield finding if level == finding.level else replace(finding, level=level)

@@ -171,7 +171,7 @@ def _all_differ(figure: Figure, number: int) -> bool:
 # ---------------------------------------------------------------- ways of writing
 
 
-def _style(case: Case, one: FigureList) -> tuple[str, str]:
+def list_style(case: Case, one: FigureList) -> tuple[str, str]:
     """Return how a list is written, the same whether or not it shares its bracket with words."""
     if one.inner == "/":
         return ListStyle.SLASH.value, "/"
@@ -187,7 +187,7 @@ def _check_styles(case: Case) -> Iterator[Said]:
     ways: Counter[tuple[str, str]] = Counter()
     first: dict[tuple[str, str], FigureList] = {}
     for one in lists:
-        way = _style(case, one)
+        way = list_style(case, one)
         if _is_nested(case, one) or way[0] in (ListStyle.BARE.value, ListStyle.MIXED.value):
             continue
         ways[way] += 1

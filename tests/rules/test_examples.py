@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import pytest
 from rowcall.lint.draft import Span
+from rowcall.lint.house import read_house
 from rowcall.lint.proof import proof
+from rowcall.lint.settings import Settings
+from rowcall.lint.stet import read_stets
 from rowcall.rules.book import all_rules
 from rowcall.rules.rule import Flags, Passes, Rule
 
 OPEN, CLOSE = "⟦", "⟧"
+NAMES = [rule.name for rule in all_rules()]
 
 EXAMPLES = [
     pytest.param(rule, example, id=f"{rule.name}-{number}")
@@ -31,11 +35,23 @@ def unmark(text: str) -> tuple[str, list[Span]]:
     return plain, marked
 
 
+def _settings(example: Flags | Passes) -> Settings:
+    house = read_house(example.house, "rowcall.toml", NAMES)
+    return Settings(house, read_stets(example.stets, "draft.stet.toml", NAMES))
+
+
+def _rules_for(rule: Rule, example: Flags | Passes) -> list[Rule]:
+    """Return the rule, and before a rule that comes last those that the example lets stand."""
+    named = [other for other in all_rules() if rule.last and f'"{other.name}"' in example.stets]
+    return [*named, rule]
+
+
 @pytest.mark.parametrize(("rule", "example"), EXAMPLES)
 def test_a_rule_flags_exactly_the_marked_places(rule: Rule, example: Flags | Passes) -> None:
     text, marked = unmark(example.text)
 
-    found = [finding.span for finding in proof(text, rules=[rule]).findings]
+    findings = proof(text, _rules_for(rule, example), _settings(example)).findings
+    found = [finding.span for finding in findings if finding.rule == rule.name]
 
     assert found == marked
 
