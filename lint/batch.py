@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
     from .choice import Choice
-    from .finding import Level
+    from .house import House
     from .proof import Proof
 
 CLEAN, FOUND, FAILED = 0, 1, 2  # exit statuses
@@ -22,7 +22,8 @@ class Batch:
     """The drafts of one call, and what they come to for the exit status.
 
     `paths` are files, folders and `-` for standard input, as the user gave them. `size` narrows every proof
-    to one size, `choice` to some findings. `complain` is given one sentence for each draft that fails.
+    to one size, `choice` to some findings; `house` is a house style for all of them, in place of the one in their
+    folders. `complain` is given one sentence for each draft that fails.
     """
 
     def __init__(
@@ -30,6 +31,7 @@ class Batch:
         paths: Sequence[str],
         size: str | None = None,
         choice: Choice | None = None,
+        house: House | None = None,
         *,
         complain: Callable[[str], None],
     ) -> None:
@@ -38,14 +40,16 @@ class Batch:
         self._choice = choice
         self._complain = complain
         self._failed = False
-        self._worst = 0
+        self._house = house
+        self._worst: dict[str, int] = {}  # by the level that fails in the house of the draft
 
     def proofs(self) -> Iterator[Proof]:
         """Proof the drafts one by one, those of a folder in the order of their names."""
         for path in self._files():
             found = self._guarded(path, partial(self._proof, path))
             if found is not None:
-                self._worst = max(self._worst, found.worst() or 0)
+                house = found.settings.house.fails_at or "correction"
+                self._worst[house] = max(self._worst.get(house, 0), found.worst() or 0)
                 yield found
 
     def reports(self, report: Callable[[Proof], str]) -> Iterator[str]:
@@ -55,11 +59,18 @@ class Batch:
             if text is not None:
                 yield text
 
-    def status(self, fails_at: Level | None) -> int:
-        """Return the exit status for what was seen so far; no finding is grave enough for None."""
+    def status(self, fails_at: str | None) -> int:
+        """Return the exit status for what was seen so far.
+
+        `fails_at` is a level's word or `never`, None for what each draft's house style says.
+        """
+        from .finding import Level
+
         if self._failed:
             return FAILED
-        return FOUND if fails_at is not None and self._worst >= fails_at else CLEAN
+        limits = ((worst, fails_at or house) for house, worst in self._worst.items())
+        fails = any(limit != "never" and worst >= Level[limit.upper()] for worst, limit in limits)
+        return FOUND if fails else CLEAN
 
     def _files(self) -> Iterator[str]:
         from .intake import drafts_in
@@ -71,11 +82,14 @@ class Batch:
                 yield path
 
     def _proof(self, path: str) -> Proof:
+        from ..rules.book import all_rules
         from .choice import for_size
         from .intake import read_file, read_stream
         from .proof import proof
+        from .settings import settings_for
 
-        found = proof(read_stream(sys.stdin.buffer) if path == "-" else read_file(path))
+        draft = read_stream(sys.stdin.buffer) if path == "-" else read_file(path)
+        found = proof(draft, settings=settings_for(path, [rule.name for rule in all_rules()], self._house))
         if self._size is not None:
             found = for_size(found, self._size)
         return found if self._choice is None else self._choice.of(found)
@@ -83,11 +97,17 @@ class Batch:
     def _guarded(self, path: str, call: Callable[[], _Result]) -> _Result | None:
         """Return what the call gives; where it fails, say so in one sentence and return None."""
         from ..reports.words import one_line
+        from .checked import SettingsError
         from .choice import ChoiceError
         from .intake import IntakeError
 
         try:
             return call()
+        except SettingsError as error:
+            self._failed = True
+            for trouble in error.troubles:
+                self._complain(one_line(trouble))
+            return None
         except (IntakeError, ChoiceError) as error:
             message = str(error)
         except Exception as error:

@@ -34,7 +34,7 @@ class CheckedFile:
         self._lines = text.splitlines()
         self._path = path
         self._table = table
-        self._troubles: list[str] = []
+        self._troubles: list[tuple[int, str]] = []
         try:
             values: object = tomllib.loads(text)
         except tomllib.TOMLDecodeError as error:
@@ -45,7 +45,7 @@ class CheckedFile:
 
     def trouble(self, keys: Keys, message: str) -> None:
         """Keep a mistake in the value at some keys."""
-        self._troubles.append(f"{self._path}:{self._line(self._table + keys)}: {message}")
+        self._troubles.append((self._line(self._table + keys), message))
 
     def no_such(self, noun: str, keys: Keys, name: str, names: Collection[str]) -> None:
         """Complain of a name that is none of many, with the nearest one."""
@@ -55,7 +55,8 @@ class CheckedFile:
     def finish(self) -> None:
         """Raise `SettingsError` with all mistakes, if there were any."""
         if self._troubles:
-            raise SettingsError(self._troubles)
+            in_order = sorted(self._troubles, key=lambda trouble: trouble[0])
+            raise SettingsError([f"{self._path}:{line}: {message}" for line, message in in_order])
 
     def known(self, keys: Keys, values: Mapping[str, object], names: Collection[str]) -> None:
         """Complain of keys that are not among those known."""

@@ -71,7 +71,7 @@ def for_size(proof: Proof, name: str) -> Proof:
         if not finding.sizes or size in finding.sizes
     )
     stood = tuple(one for one in proof.stood if not one.finding.sizes or size in one.finding.sizes)
-    return Proof(proof.draft, pattern, replace(proof.workings, rounds=rounds), findings, stood)
+    return Proof(proof.draft, pattern, replace(proof.workings, rounds=rounds), findings, stood, proof.settings)
 
 
 def _known(words: Iterable[str], known: set[str]) -> frozenset[str]:

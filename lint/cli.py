@@ -18,7 +18,7 @@ from .batch import FAILED, Batch
 
 if TYPE_CHECKING:
     from .choice import Choice
-    from .finding import Level
+    from .house import House as HouseStyle
     from .proof import Proof
 
 # Nothing heavy is imported at the top: help, the version and a wrong option must come at once.
@@ -59,6 +59,14 @@ Drafts = Annotated[
         show_default=False,
     ),
 ]
+House = Annotated[
+    str | None,
+    typer.Option(
+        "--house",
+        metavar="FILE",
+        help="The house style; else rowcall.toml in the draft's folder, or the nearest one above it.",
+    ),
+]
 Size = Annotated[str | None, typer.Option("--size", metavar="NAME", help="Show only this size's findings and figures.")]
 
 
@@ -94,8 +102,12 @@ def proof_command(
     ] = Format.SCREEN,
     brief: Annotated[bool, typer.Option("--brief", help="Print one line a finding.")] = False,
     fails_at: Annotated[
-        FailsAt, typer.Option("--fails-at", help="The lowest level of finding that makes the exit status 1.")
-    ] = FailsAt.CORRECTION,
+        FailsAt | None,
+        typer.Option(
+            "--fails-at",
+            help="The lowest level of finding that makes the exit status 1; else the house style's, or correction.",
+        ),
+    ] = None,
     only: Annotated[
         list[str] | None,
         typer.Option("--only", metavar="NAMES", help="Show only these rules or levels, parted by commas."),
@@ -105,12 +117,13 @@ def proof_command(
         typer.Option("--leave-out", metavar="NAMES", help="Leave out these rules or levels."),
     ] = None,
     size: Size = None,
+    house: House = None,
 ) -> None:
     """Proof drafts: work every round and say what doesn't add up, and how much was worked."""
     if brief and form is Format.JSON:
         _refuse("--brief and --format json don't go together")
-    level = _level(fails_at)
-    batch = Batch(drafts, size, _choice(only or [], leave_out or []), complain=_complain)
+    level = fails_at.value if fails_at else None
+    batch = Batch(drafts, size, _choice(only or [], leave_out or []), _house(house), complain=_complain)
     if form is Format.JSON:
         from ..reports.machine import machine
 
@@ -128,6 +141,24 @@ def proof_command(
     raise typer.Exit(batch.status(level))
 
 
+@app.command("stet", short_help="Let a finding stand, and say why.")
+def stet_command(
+    draft: Annotated[str, typer.Argument(metavar="DRAFT", help="The draft, a file.", show_default=False)],
+    line: Annotated[int, typer.Argument(metavar="LINE", help="The line that the proof names.", show_default=False)],
+    rule: Annotated[str, typer.Argument(metavar="RULE", help="The rule's name.", show_default=False)],
+    because: Annotated[str, typer.Option("--because", metavar="REASON", help="Why it may stand.")] = "",
+) -> None:
+    """Let a finding stand, in a file beside the draft: it holds as long as the words that it is about don't change."""
+    from .agreeing import AgreementError, let_stand_at
+    from .checked import SettingsError
+    from .intake import IntakeError
+
+    try:
+        _print(let_stand_at(draft, line, rule, because))
+    except (AgreementError, IntakeError, SettingsError) as error:
+        _refuse(str(error))
+
+
 @app.command("counts", short_help="Show stated beside worked counts, a row a round.")
 def counts_command(drafts: Drafts, size: Size = None) -> None:
     """Show the counts of every round and size: what the draft says beside what its instructions make."""
@@ -135,8 +166,8 @@ def counts_command(drafts: Drafts, size: Size = None) -> None:
 
     width = _width()
     batch = Batch(drafts, size, complain=_complain)
-    _show(batch, lambda proof: counts(proof, width), None)
-    raise typer.Exit(batch.status(None))
+    _show(batch, lambda proof: counts(proof, width), FailsAt.NEVER.value)
+    raise typer.Exit(batch.status(FailsAt.NEVER.value))
 
 
 @app.command("rulebook", short_help="List all rules, or explain one.")
@@ -159,7 +190,7 @@ def rulebook_command(
     _print(rule_page(found, _width()))
 
 
-def _show(batch: Batch, report: Callable[[Proof], str], fails_at: Level | None, between: str = "\n") -> None:
+def _show(batch: Batch, report: Callable[[Proof], str], fails_at: str | None, between: str = "\n") -> None:
     """Print the report of each draft as soon as it is there."""
     for number, text in enumerate(batch.reports(report)):
         _print(between + text if number else text, batch.status(fails_at))
@@ -177,10 +208,19 @@ def _choice(only: list[str], leave_out: list[str]) -> Choice | None:
         _refuse(str(error))
 
 
-def _level(fails_at: FailsAt) -> Level | None:
-    from .finding import Level
+def _house(file: str | None) -> HouseStyle | None:
+    if file is None:
+        return None
+    from pathlib import Path
 
-    return None if fails_at is FailsAt.NEVER else Level[fails_at.name]
+    from ..rules.book import all_rules
+    from .checked import SettingsError
+    from .house import load_house
+
+    try:
+        return load_house(Path(file), [rule.name for rule in all_rules()])
+    except SettingsError as error:
+        _refuse(str(error))
 
 
 def _width() -> int:

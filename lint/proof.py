@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from ..rules.book import all_rules
 from ..rules.rule import Case, Rule
@@ -33,7 +33,7 @@ class Tally:
 class Proof:
     """All that is known of a draft: the draft, what was read, what was worked, what there is to say.
 
-    `findings` come in the draft's order; `stood` are those that were found and may stand.
+    `findings` come in the draft's order; `stood` are those that were found and may stand, as `settings` have it.
     """
 
     draft: Draft
@@ -41,6 +41,7 @@ class Proof:
     workings: Workings
     findings: tuple[Finding, ...]
     stood: tuple[Stood, ...] = ()
+    settings: Settings = field(default_factory=Settings)
 
     @property
     def tally(self) -> Tally:
@@ -81,4 +82,4 @@ def proof(source: Draft | str, rules: Sequence[Rule] | None = None, settings: Se
         found, stood = let_stand(found, settings.stets, Surroundings.of(draft, pattern))
         found += [finding for rule in chosen if rule.last for finding in rule.findings(case)]
     found.sort(key=lambda finding: (finding.span.start, -finding.level, finding.rule))
-    return Proof(draft, pattern, workings, tuple(found), tuple(stood))
+    return Proof(draft, pattern, workings, tuple(found), tuple(stood), settings)

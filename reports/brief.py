@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..lint.proof import Proof
-from .words import one_line, place_of, tally_words
+from .words import one_line, place_of, stand_words, tally_words
 
 
 def brief(proof: Proof) -> str:
@@ -14,5 +14,6 @@ def brief(proof: Proof) -> str:
         place = place_of(proof.draft, finding.span)
         message = one_line(finding.message)
         lines.append(f"{path}:{place.line}:{place.column}: {finding.level.word}: {message} [{finding.rule}]")
-    lines.append(f"{path}: {tally_words(proof.tally)}")
+    stands = f", {stand_words(proof)}" if proof.stood else ""
+    lines.append(f"{path}: {tally_words(proof.tally)}{stands}")
     return "\n".join(lines)

@@ -10,7 +10,7 @@ from io import StringIO
 from ..lint.finding import Finding, Level
 from ..lint.proof import Proof
 from ..lint.workings import Reading, Standing
-from .words import excerpt, folded, listed, marks, one_line, place_of, plural, reason_of, safe, size_names
+from .words import excerpt, folded, listed, marks, one_line, place_of, plural, reason_of, safe, size_names, stand_words
 
 MOST_UNREAD = 12
 
@@ -154,6 +154,12 @@ def _worked(proof: Proof, width: int) -> Iterator[_Line]:
                 yield _Line(text)
         if len(unread) > MOST_UNREAD:
             yield _Line(f"    and {len(unread) - MOST_UNREAD} more")
+    if proof.stood:
+        yield _Line(f"  As was agreed, {stand_words(proof)}:")
+        for one in proof.stood:
+            line = proof.draft.position(one.finding.span.start).line
+            words = f"line {line}, {one.finding.rule}: {one_line(one.because)}"
+            yield from map(_Line, folded(words, width, "    ", "      "))
     readings = list(_readings(proof.workings.readings))
     if readings:
         yield _Line("  Where the draft leaves it open:")

@@ -194,6 +194,12 @@ def tally_words(tally: Tally) -> str:
     )
 
 
+def stand_words(proof: Proof) -> str:
+    """Say how many findings stand, as was agreed: `2 findings stand`."""
+    number = len(proof.stood)
+    return f"{plural(number, 'finding')} {'stands' if number == 1 else 'stand'}"
+
+
 def _verb(number: int, one: str, many: str) -> str:
     return f"{number} {one if number == 1 else many}"
 

@@ -17,6 +17,7 @@ from rowcall.lint.cli import app
 from rowcall.lint.draft import Draft
 from rowcall.lint.finding import Level
 from rowcall.lint.proof import Proof
+from rowcall.lint.settings import Settings
 from rowcall.reports.machine import schema
 from rowcall.rules.rule import Case, Passes, Rule, Said
 from typer.testing import CliRunner
@@ -52,11 +53,11 @@ RULE = Rule(
 )
 
 
-def _proof(draft: Draft) -> Proof:
+def _proof(draft: Draft, settings: Settings) -> Proof:
     """Proof any draft as if it were the hat; `CLEAN` in it finds nothing, `BOOM` breaks the program."""
     if "BOOM" in draft.text:
         raise RuntimeError("the needle\nbroke")
-    return replace(hat(() if "CLEAN" in draft.text else None), draft=Draft.of(HAT, draft.path))
+    return replace(hat(() if "CLEAN" in draft.text else None), draft=Draft.of(HAT, draft.path), settings=settings)
 
 
 @pytest.fixture
