@@ -79,3 +79,15 @@ def _belongs(kind: str, named: str) -> bool:
     """Tell whether a stitch is one of those named: an sc2tog and an increase in sc leave sc as well."""
     together = kind.startswith(named) and kind.endswith("tog")
     return together or kind in (named, f"{named}_inc", f"{named}_dec") or kind in _SHAPING
+
+
+def stated_of(claims: Sequence[Claim], size: int) -> int | None:
+    """Return the stitches stated, None where the claim is of something else."""
+    found = [claim for claim in claims if claim.kind not in ("space", "ch", "other")]
+    if not found:
+        return None
+    whole = next((claim for claim in found if claim.kind == "st"), None)
+    values = [claim.figure.at(size) for claim in ([whole] if whole else found)]
+    if any(value is None for value in values):
+        return None
+    return sum(value or 0 for value in values) + (1 if found[0].chain_apart else 0)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
@@ -26,7 +27,7 @@ class CannotWork(Exception):
 
 
 @dataclass(slots=True)
-class Hook:
+class Hook(ABC):
     """The state of one round while it is worked: what is on the hook, what was taken of the row below."""
 
     size: int
@@ -57,6 +58,18 @@ class Hook:
     apart: bool = False  # stitches were worked along pieces made before
     flat_count: int | None = None
     partial: bool = False
+
+    @abstractmethod
+    def step(self, step: Step, rest: Sequence[Step], *, top: bool) -> None:
+        """Work one step; `rest` are those after it, for which places may have to be kept."""
+
+    @abstractmethod
+    def sequence(self, steps: Sequence[Step], *, top: bool) -> None:
+        """Work steps in order."""
+
+    @abstractmethod
+    def inner(self) -> Hook:
+        """Return a hook for a group that is worked in one place, with nothing below it."""
 
     def number(self, figure: Figure | None, otherwise: int = 1) -> int:
         """Return a figure's value for this size. Raises CannotWork where the size has none."""

@@ -14,10 +14,12 @@ from ..pattern import (
     Pattern,
 )
 from ..workings import Reading, RoundWorking, SizeWorking, Slip, Standing, Workings
+from .again import State
+from .claims import stated_of
 from .memo import Memo
 from .references import covered
 from .slips import slips
-from .worker import Answers, Asked, State, Worker, stated_of
+from .worker import Answers, Asked, Worker
 
 
 def _said(pattern: Pattern) -> dict[str, bool]:
@@ -51,7 +53,13 @@ def _agreeing(done: Sequence[RoundWorking]) -> set[int]:
 
 
 def _worker(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo) -> Worker:
-    return Worker(pattern, answers, asked, [State() for _ in range(pattern.sizes.number)], memo=memo)
+    return Worker(
+        pattern=pattern,
+        answers=answers,
+        asked=asked,
+        states=[State() for _ in range(pattern.sizes.number)],
+        memo=memo,
+    )
 
 
 def work(pattern: Pattern) -> Workings:

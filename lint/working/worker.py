@@ -3,29 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 from ..draft import Span
 from ..pattern import (
     Chain,
-    Claim,
-    Pattern,
     RepeatRounds,
     Round,
     Step,
-    Work,
-    WorkEven,
 )
 from ..workings import RoundWorking, SizeWorking, Standing
-from .claims import Compared, compare
+from .again import Again, State
+from .claims import Compared, compare, stated_of
 from .doubts import check_fit
 from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
-from .memo import Memo
-from .otherwise import other_ways
-from .references import MOST_ROUNDS, covered, find_round, targets_of
-from .shape import begins_piece, unread_in
-from .stitching import Made, work_round
+from .shape import begins_piece
 
 AHEAD = 3
 
@@ -49,20 +42,10 @@ class Asked:
     usual: dict[str, bool] = field(default_factory=dict[str, bool])
 
 
-@dataclass(frozen=True, slots=True)
-class State:
-    """Where a size stands between two rounds: the row on the hook, and whether it is known for sure."""
-
-    fabric: Fabric | None = None
-    sure: bool = True
-    fresh: bool = True  # nothing of this piece has been worked yet
-
-
-@dataclass(slots=True)
-class Worker:
+@dataclass(slots=True, kw_only=True)
+class Worker(Again):
     """Works the rounds of a pattern in order under given answers."""
 
-    pattern: Pattern
     answers: Answers
     asked: Asked
     states: list[State]
@@ -70,9 +53,7 @@ class Worker:
     inline: dict[int, bool] = field(default_factory=dict[int, bool])
     section: int = -1
     here: set[str] = field(default_factory=set[str])
-    rows: dict[int, int] = field(default_factory=dict[int, int])  # by size: rows worked flat before
     below: dict[int, list[Fabric | None]] = field(default_factory=dict[int, list["Fabric | None"]])
-    memo: Memo = field(default_factory=Memo)
 
     def choose(self, key: str, usual: bool) -> bool:
         """Answer a question, and remember that it came up."""
@@ -90,8 +71,6 @@ class Worker:
         if key.startswith("ch-") and (said := self.inline.get(int(key.split("-")[1]))) is not None:
             return said
         return usual
-
-    # ------------------------------------------------------------ one round after the other
 
     def run(self) -> list[RoundWorking]:
         """Work all rounds."""
@@ -205,8 +184,6 @@ class Worker:
             sure=False,
         )
 
-    # ------------------------------------------------------------ one round for one size
-
     def _size(
         self, index: int, round_: Round, size: int, *, trust: bool = False
     ) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
@@ -255,173 +232,6 @@ class Worker:
         after = State(fabric, sure=True if compared.agrees else sure, fresh=False)
         return working, compared, resumed, covers, after
 
-    def _work(self, index: int, round_: Round, size: int, state: State) -> tuple[Made, int, tuple[int, ...]]:
-        if round_.directive is not None and any(unread_in(round_.steps)):
-            raise CannotWork("what is different from the rounds it refers to was not understood")
-        if isinstance(round_.directive, RepeatRounds):
-            return self._repeated(index, round_, round_.directive, size, state)
-        if isinstance(round_.directive, WorkEven):
-            return self._even(state, _rounds_even(round_, round_.directive, size))
-        number = covered(round_, size)
-        made = self._steps(round_, size, state.fabric, fresh=state.fresh)
-        starts = made.starts
-        for _ in range(number - 1):
-            if _settled(made):
-                break
-            made = self._steps(round_, size, made.fabric)
-        if starts and not made.starts:
-            made = replace(made, starts=True)
-        return made, number, ()
-
-    def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
-        """Work a round on a row; a foundation is made of nothing."""
-        if round_.foundation:
-            below, fresh = None, True
-        return self.memo.once(
-            (id(round_), size, below, fresh, self.rows.get(size)),
-            self.choose,
-            lambda: self._fitting(round_, size, below, fresh=fresh),
-            (CannotWork,),
-        )
-
-    def _fitting(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool) -> Made:
-        """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""
-        if round_.closing is not None:
-            return self._closing(round_, round_.closing, size, below, fresh=fresh)
-        made = self._round(round_.steps, size, below, fresh=fresh)
-        stated = stated_of(round_.claims, size)
-        if made.left or made.short:
-            other = self._round(round_.steps, size, below, fresh=fresh, partial_ok=True)
-            if other.partial and (stated is None or other.fabric.stitches == stated):
-                return other
-        if stated is not None and made.fabric.stitches != stated:
-            for steps in other_ways(round_.steps):
-                other = self._tried(steps, size, below, fresh=fresh)
-                if other and other.fabric.stitches == stated and not other.left and not other.short:
-                    return other
-        return made
-
-    def _round(
-        self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool, partial_ok: bool = False
-    ) -> Made:
-        rows = self.rows.get(size)
-        return work_round(steps, below, size, self.choose, partial_ok=partial_ok, fresh=fresh, rows=rows)
-
-    def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool) -> Made | None:
-        try:
-            return self._round(steps, size, below, fresh=fresh)
-        except CannotWork:
-            return None
-
-    def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
-        """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
-        short = self._round(_without_last(round_.steps), size, below, fresh=fresh)
-        if short.fabric.stitches == claim.figure.at(size) and not (short.left or short.short):
-            return short
-        whole = self._round(round_.steps, size, below, fresh=fresh)
-        if not whole.left and not whole.short and below is not None and not below.ring and not whole.starts:
-            return replace(whole, closing=True)
-        if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):
-            return short
-        return replace(whole, closing=True)
-
-    def _even(self, state: State, rounds: int = 1) -> tuple[Made, int, tuple[int, ...]]:
-        if state.fabric is None:
-            raise CannotWork("the row below is not known")
-        count = state.fabric.stitches
-        return Made(state.fabric, count, count, 0, 0, (), False), rounds, ()
-
-    def _repeated(
-        self, index: int, round_: Round, what: RepeatRounds, size: int, state: State
-    ) -> tuple[Made, int, tuple[int, ...]]:
-        """Work rounds again: as many as the heading covers, as the times say, or until the count is reached."""
-        targets = targets_of(self.pattern, index, what)
-        if not targets:
-            raise CannotWork("the rounds to repeat were not found")
-        if what.part is not None:
-            return self._part_again(targets, size), 1, targets
-        number = self._how_many(round_, what, size, len(targets))
-        made: Made | None = None
-        fabric = state.fabric
-        wanted = what.until.at(size) if what.until else None
-        before = fabric.stitches if fabric is not None and not fabric.ring else None
-        for turn in range(min(number, MOST_ROUNDS)):
-            target = self.pattern.rounds[targets[turn % len(targets)]]
-            made = self._target(targets[turn % len(targets)], target, size, fabric)
-            fabric = made.fabric
-            if wanted is not None and made.fabric.stitches == wanted:
-                break
-            if (
-                turn >= 2 * len(targets)
-                and made.before == made.fabric.stitches
-                and wanted is None
-                and turn % len(targets) == len(targets) - 1
-                and fabric.stitches == before
-            ):
-                break
-        if made is None:
-            return self._even(state)[0], 0, targets
-        for then in what.then:
-            found = find_round(self.pattern, index, then)
-            if found is not None:
-                made = self._target(found, self.pattern.rounds[found], size, made.fabric)
-        if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
-            raise CannotWork("how often these rounds are repeated depends on a measurement")
-        return (
-            replace(made, before=before, starts=False),
-            number,
-            targets,
-        )
-
-    def _part_again(self, targets: Sequence[int], size: int) -> Made:
-        """Work rounds of another part from where that part starts."""
-        made: Made | None = None
-        first = self.pattern.rounds[targets[0]]
-        again = isinstance(first.directive, RepeatRounds) and first.directive.part is not None
-        state = State()
-        if targets[0] and not again and not begins_piece(first.steps):
-            raise CannotWork("the part it refers to doesn't start from nothing")
-        for index in targets:
-            round_ = self.pattern.rounds[index]
-            if round_.sizes is not None and size not in round_.sizes:
-                size = round_.sizes[0]
-            made, _, _ = self._work(index, round_, size, state)
-            state = State(made.fabric, fresh=False)
-        assert made is not None
-        return replace(made, before=None, starts=True)
-
-    def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
-        if isinstance(target.directive, RepeatRounds):
-            inner = targets_of(self.pattern, index, target.directive)
-            if not inner or inner[0] >= index:
-                raise CannotWork("the rounds to repeat were not found")
-            made: Made | None = None
-            for one in inner:
-                made = self._target(one, self.pattern.rounds[one], size, fabric if made is None else made.fabric)
-            assert made is not None
-            return made
-        if isinstance(target.directive, WorkEven):
-            return self._even(State(fabric))[0]
-        if begins_piece(target.steps):
-            raise CannotWork("the round to repeat begins a piece")
-        return self._steps(target, size, fabric)
-
-    def _how_many(self, round_: Round, what: RepeatRounds, size: int, length: int) -> int:
-        """Return how many rounds a repeat of rounds covers."""
-        span = covered(round_, size)
-        if round_.first is not None and span > 1:
-            return span
-        if what.times is not None and what.times.number is not None:
-            number = what.times.number.at(size)
-            if number is None:
-                raise CannotWork("a figure for this size is missing")
-            return number * length
-        if what.until is not None:
-            return MOST_ROUNDS
-        return length
-
-    # ------------------------------------------------------------ after a difference
-
     def _after_difference(self, index: int, size: int, made: Fabric, stated: int) -> tuple[Fabric, bool]:
         """Go on from the count that the following rounds support: the one worked, or the one the draft states."""
         other = plain(made.kinds()[0][0] if made.kinds() else "st", stated)
@@ -457,44 +267,6 @@ class Worker:
 
 def _chains(steps: Sequence[Step]) -> list[Chain]:
     return [step for step in steps if isinstance(step, Chain)]
-
-
-def stated_of(claims: Sequence[Claim], size: int) -> int | None:
-    """Return the stitches stated, None where the claim is of something else."""
-    found = [claim for claim in claims if claim.kind not in ("space", "ch", "other")]
-    if not found:
-        return None
-    whole = next((claim for claim in found if claim.kind == "st"), None)
-    values = [claim.figure.at(size) for claim in ([whole] if whole else found)]
-    if any(value is None for value in values):
-        return None
-    return sum(value or 0 for value in values) + (1 if found[0].chain_apart else 0)
-
-
-def _rounds_even(round_: Round, what: WorkEven, size: int) -> int:
-    """Return how many plain rounds are worked: as many as the heading covers, or else as the words say."""
-    span = covered(round_, size)
-    said = what.rounds.at(size) if what.rounds is not None else None
-    return said if span == 1 and said is not None else span
-
-
-def _settled(made: Made) -> bool:
-    """Tell whether working the same words again would change nothing."""
-    return (
-        made.before is not None
-        and made.fabric.stitches == made.before
-        and not made.fabric.spaces
-        and not made.left
-        and not made.short
-    )
-
-
-def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:
-    """Leave out the last stitch of a round."""
-    for index in range(len(steps) - 1, -1, -1):
-        if isinstance(steps[index], Work):
-            return (*steps[:index], *steps[index + 1 :])
-    return tuple(steps)
 
 
 def _standing(sizes: Sequence[SizeWorking | None]) -> Standing:

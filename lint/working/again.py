@@ -1,0 +1,159 @@
+"""Again: rounds that stand for others: repeated, worked even, or worked as another part was."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from ..pattern import RepeatRounds, Round, WorkEven
+from .fabric import Fabric
+from .fitting import Fitting
+from .hook import CannotWork
+from .references import MOST_ROUNDS, covered, find_round, targets_of
+from .shape import begins_piece, unread_in
+from .stitching import Made
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """Where a size stands between two rounds: the row on the hook, and whether it is known for sure."""
+
+    fabric: Fabric | None = None
+    sure: bool = True
+    fresh: bool = True  # nothing of this piece has been worked yet
+
+
+@dataclass(slots=True, kw_only=True)
+class Again(Fitting):
+    """Works a round, or the rounds it stands for."""
+
+    def _work(self, index: int, round_: Round, size: int, state: State) -> tuple[Made, int, tuple[int, ...]]:
+        if round_.directive is not None and any(unread_in(round_.steps)):
+            raise CannotWork("what is different from the rounds it refers to was not understood")
+        if isinstance(round_.directive, RepeatRounds):
+            return self._repeated(index, round_, round_.directive, size, state)
+        if isinstance(round_.directive, WorkEven):
+            return self._even(state, _rounds_even(round_, round_.directive, size))
+        number = covered(round_, size)
+        made = self._steps(round_, size, state.fabric, fresh=state.fresh)
+        starts = made.starts
+        for _ in range(number - 1):
+            if _settled(made):
+                break
+            made = self._steps(round_, size, made.fabric)
+        if starts and not made.starts:
+            made = replace(made, starts=True)
+        return made, number, ()
+
+    def _even(self, state: State, rounds: int = 1) -> tuple[Made, int, tuple[int, ...]]:
+        if state.fabric is None:
+            raise CannotWork("the row below is not known")
+        count = state.fabric.stitches
+        return Made(state.fabric, count, count, 0, 0, (), False), rounds, ()
+
+    def _repeated(
+        self, index: int, round_: Round, what: RepeatRounds, size: int, state: State
+    ) -> tuple[Made, int, tuple[int, ...]]:
+        """Work rounds again: as many as the heading covers, as the times say, or until the count is reached."""
+        targets = targets_of(self.pattern, index, what)
+        if not targets:
+            raise CannotWork("the rounds to repeat were not found")
+        if what.part is not None:
+            return self._part_again(targets, size), 1, targets
+        number = self._how_many(round_, what, size, len(targets))
+        made: Made | None = None
+        fabric = state.fabric
+        wanted = what.until.at(size) if what.until else None
+        before = fabric.stitches if fabric is not None and not fabric.ring else None
+        for turn in range(min(number, MOST_ROUNDS)):
+            target = self.pattern.rounds[targets[turn % len(targets)]]
+            made = self._target(targets[turn % len(targets)], target, size, fabric)
+            fabric = made.fabric
+            if wanted is not None and made.fabric.stitches == wanted:
+                break
+            if (
+                turn >= 2 * len(targets)
+                and made.before == made.fabric.stitches
+                and wanted is None
+                and turn % len(targets) == len(targets) - 1
+                and fabric.stitches == before
+            ):
+                break
+        if made is None:
+            return self._even(state)[0], 0, targets
+        for then in what.then:
+            found = find_round(self.pattern, index, then)
+            if found is not None:
+                made = self._target(found, self.pattern.rounds[found], size, made.fabric)
+        if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
+            raise CannotWork("how often these rounds are repeated depends on a measurement")
+        return (
+            replace(made, before=before, starts=False),
+            number,
+            targets,
+        )
+
+    def _part_again(self, targets: Sequence[int], size: int) -> Made:
+        """Work rounds of another part from where that part starts."""
+        made: Made | None = None
+        first = self.pattern.rounds[targets[0]]
+        again = isinstance(first.directive, RepeatRounds) and first.directive.part is not None
+        state = State()
+        if targets[0] and not again and not begins_piece(first.steps):
+            raise CannotWork("the part it refers to doesn't start from nothing")
+        for index in targets:
+            round_ = self.pattern.rounds[index]
+            if round_.sizes is not None and size not in round_.sizes:
+                size = round_.sizes[0]
+            made, _, _ = self._work(index, round_, size, state)
+            state = State(made.fabric, fresh=False)
+        assert made is not None
+        return replace(made, before=None, starts=True)
+
+    def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
+        if isinstance(target.directive, RepeatRounds):
+            inner = targets_of(self.pattern, index, target.directive)
+            if not inner or inner[0] >= index:
+                raise CannotWork("the rounds to repeat were not found")
+            made: Made | None = None
+            for one in inner:
+                made = self._target(one, self.pattern.rounds[one], size, fabric if made is None else made.fabric)
+            assert made is not None
+            return made
+        if isinstance(target.directive, WorkEven):
+            return self._even(State(fabric))[0]
+        if begins_piece(target.steps):
+            raise CannotWork("the round to repeat begins a piece")
+        return self._steps(target, size, fabric)
+
+    def _how_many(self, round_: Round, what: RepeatRounds, size: int, length: int) -> int:
+        """Return how many rounds a repeat of rounds covers."""
+        span = covered(round_, size)
+        if round_.first is not None and span > 1:
+            return span
+        if what.times is not None and what.times.number is not None:
+            number = what.times.number.at(size)
+            if number is None:
+                raise CannotWork("a figure for this size is missing")
+            return number * length
+        if what.until is not None:
+            return MOST_ROUNDS
+        return length
+
+
+def _rounds_even(round_: Round, what: WorkEven, size: int) -> int:
+    """Return how many plain rounds are worked: as many as the heading covers, or else as the words say."""
+    span = covered(round_, size)
+    said = what.rounds.at(size) if what.rounds is not None else None
+    return said if span == 1 and said is not None else span
+
+
+def _settled(made: Made) -> bool:
+    """Tell whether working the same words again would change nothing."""
+    return (
+        made.before is not None
+        and made.fabric.stitches == made.before
+        and not made.fabric.spaces
+        and not made.left
+        and not made.short
+    )

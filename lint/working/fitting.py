@@ -1,0 +1,88 @@
+"""Fitting: the words of one round worked on a row, in the way, of those they allow, that fits."""
+
+from __future__ import annotations
+
+from abc import ABC, abstractmethod
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from ..pattern import Claim, Pattern, Round, Step, Work
+from .claims import stated_of
+from .fabric import Fabric
+from .hook import CannotWork
+from .memo import Memo
+from .otherwise import other_ways
+from .stitching import Made, work_round
+
+
+@dataclass(slots=True, kw_only=True)
+class Fitting(ABC):
+    """Works the steps of a round under the answers to the open questions of its pattern."""
+
+    pattern: Pattern
+    memo: Memo = field(default_factory=Memo)
+    rows: dict[int, int] = field(default_factory=dict[int, int])  # by size: rows worked flat before
+
+    @abstractmethod
+    def choose(self, key: str, usual: bool) -> bool:
+        """Answer a question, and remember that it came up."""
+
+    def _steps(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool = False) -> Made:
+        """Work a round on a row; a foundation is made of nothing."""
+        if round_.foundation:
+            below, fresh = None, True
+        return self.memo.once(
+            (id(round_), size, below, fresh, self.rows.get(size)),
+            self.choose,
+            lambda: self._fitting(round_, size, below, fresh=fresh),
+            (CannotWork,),
+        )
+
+    def _fitting(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool) -> Made:
+        """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""
+        if round_.closing is not None:
+            return self._closing(round_, round_.closing, size, below, fresh=fresh)
+        made = self._round(round_.steps, size, below, fresh=fresh)
+        stated = stated_of(round_.claims, size)
+        if made.left or made.short:
+            other = self._round(round_.steps, size, below, fresh=fresh, partial_ok=True)
+            if other.partial and (stated is None or other.fabric.stitches == stated):
+                return other
+        if stated is not None and made.fabric.stitches != stated:
+            for steps in other_ways(round_.steps):
+                other = self._tried(steps, size, below, fresh=fresh)
+                if other and other.fabric.stitches == stated and not other.left and not other.short:
+                    return other
+        return made
+
+    def _round(
+        self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool, partial_ok: bool = False
+    ) -> Made:
+        rows = self.rows.get(size)
+        return work_round(steps, below, size, self.choose, partial_ok=partial_ok, fresh=fresh, rows=rows)
+
+    def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool) -> Made | None:
+        try:
+            return self._round(steps, size, below, fresh=fresh)
+        except CannotWork:
+            return None
+
+    def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
+        """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
+        short = self._round(_without_last(round_.steps), size, below, fresh=fresh)
+        if short.fabric.stitches == claim.figure.at(size) and not (short.left or short.short):
+            return short
+        whole = self._round(round_.steps, size, below, fresh=fresh)
+        if not whole.left and not whole.short and below is not None and not below.ring and not whole.starts:
+            return replace(whole, closing=True)
+        if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):
+            return short
+        return replace(whole, closing=True)
+
+
+def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:
+    """Leave out the last stitch of a round."""
+    for index in range(len(steps) - 1, -1, -1):
+        if isinstance(steps[index], Work):
+            return (*steps[:index], *steps[index + 1 :])
+    return tuple(steps)

@@ -1,0 +1,145 @@
+"""Repeating: groups worked several times, and shaping spread over a round."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..pattern import Evenly, Repeat, Step, Work
+from ..workings import Deed, Item
+from .fabric import Row, stitches_of
+from .hook import CannotWork
+from .placing import Placing
+
+MOST_PASSES = 5_000
+
+
+class Repeating(Placing):
+    """Works repeats."""
+
+    __slots__ = ()
+
+    def repeat(self, step: Repeat, rest: Sequence[Step], *, top: bool) -> None:
+        """Work a group as often as said, or as often as it fits."""
+        passes = self.passes(step)
+        to_end = passes is None
+        keep = 0
+        if to_end:
+            keep = self.number(step.times.leave) if step.times.leave else self.kept(rest)
+            limit = self.left() - keep
+        else:
+            limit = 0
+        if passes == 0:
+            return
+        looping, self.looping = self.looping, self.looping or passes is None or passes > 1
+        short = step.times.ending and to_end and keep == 0  # the last pass is given in words that take no stitch
+        done, uses, makes = self._passes(step, passes, limit, last_differs=short)
+        self.looping = looping
+        left = 0
+        if short:
+            self.left_alone = True
+        elif to_end:
+            left = max(0, self.left() - keep)
+            if left and done and self.partial_ok and self._partial(step, left):
+                left = 0
+                self.partial = True
+        if top:
+            self.items.append(Item(Deed.REPEAT, step.span, done, uses, makes, left if to_end else None, to_end))
+        self.left_repeat += left
+
+    def _passes(
+        self, step: Repeat, passes: int | None, limit: int, *, last_differs: bool = False
+    ) -> tuple[int, int, int]:
+        """Work the passes, one less where the last differs; return how many, and what the first used and made."""
+        done, uses, makes = 0, 0, 0
+        outer = self.row
+        while passes is None or done < passes:
+            if passes is None and limit <= 0:
+                break
+            before = self.cursor.copy() if self.cursor is not None else None
+            used, short, base = self.used, self.short, self.base
+            self.row = Row()
+            if done == 0 and outer.has_stitches and not self.worked:
+                self.worked = True
+            self.sequence(step.steps, top=False)
+            took = self.used - used + (self.short - short)
+            if base and not self.base:
+                # the place under a counted beginning chain was passed on the way: it is none of the group's own
+                took -= 0 if self.in_space else 1
+            made = self.row.segments
+            self.row = outer
+            if passes is None and self.cursor is not None and (took > limit or self.short > short):
+                # this pass didn't fit any more
+                self.cursor = before
+                self.used, self.short, self.base = used, short, base
+                break
+            outer.extend(made)
+            if done == 0:
+                uses, makes = took, stitches_of(made)
+                limit -= took if last_differs and took and (limit % took == 0) else 0
+            done += 1
+            limit -= took
+            ahead = self.cursor.passes_ahead(before) if self.cursor and before and base is self.base else None
+            if ahead and took:
+                moved, fit = ahead
+                fit = min(fit, passes - done) if passes is not None else min(fit, limit // took)
+                if fit > 0 and self.cursor is not None:
+                    self.cursor.jump(moved * fit)
+                    outer.extend(made, fit)
+                    self.used += took * fit
+                    limit -= took * fit
+                    done += fit
+            elif self.cursor is None and passes is not None:
+                outer.extend(made, passes - done)
+                self.used += took * (passes - done)
+                done = passes
+            if passes is None and took == 0 and self.cursor is not None and before is not None:
+                limit = self.cursor.spaces_left() if self.cursor.spaces_left() < before.spaces_left() else 0
+                if not limit:
+                    self.cursor.take(self.cursor.left())
+                    if self.cursor.spaces_left() < before.spaces_left():
+                        break
+            _check_pass(done, endless=passes is None and took == 0 and not limit)
+        return done, uses, makes
+
+    def _partial(self, step: Repeat, left: int) -> bool:
+        """Work the beginning of one more pass where it uses up exactly what is left.
+
+        Front and back posts by turns make ribs, which must close around the whole round.
+        """
+        kinds = {part.make.kind[:2] for part in step.steps if isinstance(part, Work)}
+        if kinds == {"fp", "bp"}:
+            return False
+        need = 0
+        for index, part in enumerate(step.steps):
+            wanted = self.need(part)
+            if wanted is None:
+                return False
+            need += wanted
+            if need == left:
+                self.sequence(step.steps[: index + 1], top=False)
+                return True
+            if need > left:
+                return False
+        return False
+
+    def evenly(self, step: Evenly) -> None:
+        """Spread increases or decreases over the round."""
+        before = self.left()
+        number = self.number(step.number, 0) if step.number else 0
+        if step.number is None and step.to is not None:
+            number = abs(self.number(step.to) - before)
+        self.take(before)
+        self.flat_count = before + step.change * number
+        if step.number is not None and step.to is not None:
+            # `decreasing 4 sts every rnd until 16 sts remain`
+            to = self.number(step.to)
+            self.flat_count = max(self.flat_count, to) if step.change < 0 else min(self.flat_count, to)
+        self.items.append(Item(Deed.EVENLY, step.span, 1, before, self.flat_count))
+
+
+def _check_pass(done: int, *, endless: bool) -> None:
+    """Give up on a repeat that never ends. Raises CannotWork."""
+    if endless:
+        raise CannotWork("the repeat takes no stitches, so it never comes to an end")
+    if done > MOST_PASSES:
+        raise CannotWork("the repeat is worked too many times to follow")

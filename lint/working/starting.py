@@ -1,0 +1,125 @@
+"""Starting: the chains of a round, what they stand for, and the places where a round begins."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..pattern import At, Chain, Join, Repeat, Skip, Step, Together, Where, Work
+from ..workings import Deed, Item
+from .fabric import LINK, SPACE, Cursor, Fabric, Row, plain, spot_of
+from .hook import FEWEST_AROUND, CannotWork, Hook
+from .shape import beyond_height, beyond_join, chain_key, into_chain, into_ring, is_bridge
+
+
+class Starting(Hook):
+    """Works chains, and stitches into the chain or the place that a round starts from."""
+
+    __slots__ = ()
+
+    def chain(self, step: Chain, rest: Sequence[Step], *, top: bool) -> None:
+        """Make chains: a foundation, a beginning chain, or a space."""
+        number = self.number(step.n)
+        if self.cursor is None and self.fresh and into_ring(rest):
+            # `ch 3, 11 dc in magic ring`: the ring is named only with the stitches
+            self.cursor = Cursor(Fabric(ring=True))
+            self.starts = True
+        foundation = (
+            step.beginning
+            and ((self.cursor is None and self.fresh) or into_chain(rest))
+            and not (self.cursor is not None and self.cursor.fabric.ring)
+        )
+        if foundation and not self.row.segments:
+            self.cursor = Cursor(plain(LINK, number))
+            self.chain_links = number
+            self.starts = True
+            return
+        follows = self.begun and not (rest and isinstance(rest[0], Work))
+        again = follows or self.worked or (self.looping and step.counts is None)
+        if step.beginning and not again and not self.row.has_stitches and not is_bridge(number, self, rest):
+            self.begun = True
+            counts = step.counts
+            if counts is None:
+                joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
+                counts = self.choose(chain_key(number, joined), number >= 3 or (joined is True and number == 2))
+            if counts:
+                hole = self.cursor is not None and self.cursor.fabric.ring
+                hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
+                self.base = not hole and not self.along
+                self.row.add(spot_of(step.kind or "ch"))
+                self.counted_space = step.and_space or beyond_height(number, rest) or beyond_join(number, rest)
+                if self.counted_space:
+                    self.row.add(spot_of(SPACE, self.counted_space))
+                self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
+            return
+        if step.counts:
+            self.row.add(spot_of(step.kind or "ch"))
+        elif not top or any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
+            if self.base and rest and isinstance(rest[0], Skip):
+                self.take(0)  # the skip passes the stitch after the one that the beginning chain stands on
+            self.row.add(spot_of(SPACE, number))
+
+    def from_hook(self, step: Work, times: int, *, top: bool) -> None:
+        """Go into the nth link from the hook: the links before it are skipped, and may stand for a stitch."""
+        nth = self.number(step.where.number, 2)
+        if self.cursor is None or self.cursor.fabric.stitches < nth:
+            if self.cursor is None:
+                raise CannotWork("the chain it is worked into is not known")
+            self.short += nth - self.cursor.fabric.stitches
+        counted = step.skipped_count
+        if counted is None:
+            counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
+        self.row = Row()
+        if counted:
+            self.row.add(spot_of(step.make.kind))
+        self.cursor.take(nth)
+        self.chain_links = max(0, self.cursor.fabric.stitches - nth + 1)
+        self.used += 1
+        self.row.add(spot_of(step.make.kind), times * step.make.makes)
+        self.note(Deed.WORK, step.span, nth, times * step.make.makes + counted, top=top)
+
+    def same(self, where: Where) -> int:
+        """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
+        if self.base:
+            self.base = False
+            if where.target.space and self.cursor is not None and self.cursor.fabric.spaces:
+                self.in_space = True
+            self._take(1, spaces=self.in_space)
+            return 0 if self.in_space else 1
+        if where.target.space and self.cursor is not None and self.cursor.fabric.spaces and not self.row.segments:
+            self._take(1, spaces=True)
+            return 0
+        if (
+            not self.used
+            and not self.row.has_stitches
+            and where.at is At.SAME
+            and self.cursor is not None
+            and not self.cursor.fabric.ring
+        ):
+            self._take(1, spaces=False)
+            return 1
+        return 0
+
+    def other_side(self) -> None:
+        """Go on along the other side of the foundation chain; a link turned around with several stitches is done."""
+        if self.apart and self.cursor is None:
+            return
+        if self.chain_links < 1:
+            raise CannotWork("which chain is worked along the other side is not known")
+        self.cursor = Cursor(plain(LINK, self.chain_links - (self.in_one > 1)))
+
+    def skip(self, step: Skip, *, top: bool) -> None:
+        """Pass over places."""
+        if step.behind:
+            return
+        number = self.number(step.number)
+        if step.target.space:
+            self.take(number, spaces=True)
+            return
+        if step.target.chain and self.cursor is not None and not self.cursor.fabric.is_chain:
+            return
+        if not self.worked and self.cursor is not None and self.cursor.fabric.is_chain:
+            self.chain_links -= number  # links passed over for the height of the first stitch
+        if self.base and self.choose("skip-is-base", number == self.counted_space + 1):
+            self.base = False
+        self.take(number)
+        self.note(Deed.SKIP, step.span, number, 0, top=top)
