@@ -16,7 +16,7 @@ from .sizes_figures import list_style
 _MOST_ASIDES = 5
 _HEADING_WORDS = frozenset({"rnd", "round", "r", "row"})
 _WORD = re.compile(r"[A-Za-z]+")
-_TITLE = re.compile(r"[^\w\n]*([A-Za-z][A-Za-z ,&/'-]{1,40}?)\s*(?::|$)")
+_TITLE = re.compile(r"[^\w\n]*([A-Za-z][A-Za-z ,&/'-]{1,40}?)(?:\s*:|\s{2,}|\s*$)")
 _OPENING = {"(": ")", "[": "]", "-": "", "\u2013": "", "\u2014": "", "=": ""}
 
 

@@ -8,12 +8,15 @@ import pytest
 from rowcall.lint.checked import SettingsError
 from rowcall.lint.cli import app
 from rowcall.lint.finding import Level
-from rowcall.lint.house import find_house, read_house
+from rowcall.lint.house import find_house, load_house, read_house
 from rowcall.lint.proof import proof
 from rowcall.lint.settings import Settings
+from rowcall.rules.book import all_rules
 from typer.testing import CliRunner
 
 RULES = ("count-differs", "star-unclosed")
+CORPUS = Path(__file__).parents[2] / "corpus"
+ALL_RULES = [rule.name for rule in all_rules()]
 WRONG = "Rnd 1: 6 sc in ring. (7)\n"
 
 
@@ -148,3 +151,36 @@ def test_a_named_style_is_taken_instead(tmp_path: Path) -> None:
     assert CliRunner().invoke(app, [*call, str(tmp_path / "mild.toml")]).exit_code == 0
     missing = CliRunner().invoke(app, [*call, str(tmp_path / "none.toml")])
     assert (missing.exit_code, "can't be read" in missing.stderr) == (2, True)
+
+
+@pytest.mark.parametrize(
+    ("style", "draft", "told"),
+    [
+        (
+            "harbour-press",
+            "breakwater-hat",
+            [
+                'house style, sections: the draft has no section "Materials"',
+                'house style, sections: the draft has no section "Abbreviations"',
+                'house style, counts: "64 (72, 80) sc" here and in 12 more places, and the house writes "(72 sts)"',
+            ],
+        ),
+        (
+            "slipway-quarterly",
+            "tideline-cowl",
+            [
+                'house style, sections: the draft has no section "Materials"',
+                'house style, headings: "Rnd 1" here and in 7 more places, and the house writes "Round"',
+                'house style, counts: "96[108, 120] dc" here and in 7 more places, and the house writes "[72 sts]"',
+                'house style, spellings: "rep" here and in 2 more places, and the house writes "repeat"',
+            ],
+        ),
+    ],
+)
+def test_the_styles_of_the_corpus(style: str, draft: str, told: list[str]) -> None:
+    house = load_house(CORPUS / "houses" / f"{style}.toml", ALL_RULES)
+    text = (CORPUS / f"{draft}.txt").read_text("utf-8")
+
+    found = proof(text, settings=Settings(house)).findings
+
+    assert [one.message for one in found if one.rule == "house-style"] == told
