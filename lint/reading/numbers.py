@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Iterator
 
 _UNITS = {
     "zero": 0,
@@ -105,6 +106,13 @@ def fraction(text: str) -> float | None:
     if (sign := _ONE_SIGN.fullmatch(text)) and unicodedata.decomposition(sign[2]).startswith("<fraction>"):
         return int(sign[1] or 0) + unicodedata.numeric(sign[2])
     return None
+
+
+def numbers_of_two_words() -> Iterator[str]:
+    """Give the cardinals and ordinals of two words, with hyphen and without: `twenty-four`, `twenty four`."""
+    ordinals = [word for word in _IRREGULAR if word not in ("twelfth",)] + ["fourth", "sixth", "seventh"]
+    units = [word for word, value in _UNITS.items() if 1 <= value <= 9]
+    return (f"{tens}{between}{unit}" for tens in _TENS for unit in (*units, *ordinals) for between in ("-", " "))
 
 
 def _in_words(words: list[str]) -> int | None:

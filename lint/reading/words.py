@@ -19,7 +19,7 @@ from typing import Any, cast
 from ..draft import Span
 from ..pattern import Figure, Make
 from ..trade.tables import Stitch, spellings
-from .numbers import cardinal, ordinal, times_word
+from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
 
 LONGEST_NUMBER = 8  # digits; no pattern counts further
 
@@ -147,6 +147,8 @@ def lexicon(craft: str, terms: str) -> Lexicon:
     for spelling, stitch in spellings(craft, terms).items():
         if (key := learn(spelling)) and stitch.kind not in ("join",):
             stitches.setdefault(key, stitch)
+    for number in numbers_of_two_words():
+        learn(number)
     matcher.add("term", [Doc(vocab, tokens) for tokens in phrases.values()])
     parts = frozenset(part for phrase in (*labels, *stitches) for part in phrase.split())
     return Lexicon(tokenizer, matcher, labels, stitches, parts)

@@ -10,6 +10,13 @@ from rowcall.lint.proof import proof
 Counts = list[list[int | None]]
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "numbers of two words, with hyphen, without and broken": (
+        "Rnd 1: 24 sc in ring. (24)\n"
+        "Rnd 2: sc in each of the next twenty-four sts. (24)\n"
+        "Rnds 3-46: Rep Rnd 2 forty-four times. (24)\n"
+        "Rnd 47: sc in next twenty\nthree sts, 2 sc in last st. (25)\n",
+        [[24], [24], [24], [25]],
+    ),
     "from and hook cut short": (
         "Ch 7.\nRow 1: Sc in 2nd ch fr hk and in each ch across. (6)\nRow 2: *Sc in next 2 sc, 2 sc in next sc; rep fr * across. (8)\n",
         [[7], [6], [8]],
