@@ -6,8 +6,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from .checked import nearest
+from .figures import Figure, Sizes
 from .finding import Finding, Level
-from .pattern import Figure, Round, Sizes
+from .pattern import Round
 from .proof import Proof
 from .workings import RoundWorking, SizeWorking, Standing
 

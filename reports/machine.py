@@ -8,8 +8,8 @@ from dataclasses import asdict
 from importlib import metadata, resources
 
 from ..lint.draft import Draft
+from ..lint.figures import Figure
 from ..lint.finding import Change, Finding
-from ..lint.pattern import Figure
 from ..lint.proof import Proof
 from ..lint.workings import RoundWorking
 from .words import counts_of, place_of, reason_of, section_title

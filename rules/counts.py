@@ -8,7 +8,8 @@ from functools import cache
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Change, Level
-from ..lint.pattern import Claim, Evenly
+from ..lint.pattern import Claim
+from ..lint.steps import Evenly
 from ..lint.trade.tables import stitches
 from ..lint.workings import Deed, SizeWorking
 from .likely import likely_slips

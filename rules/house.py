@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import fields, is_dataclass
 
 from ..lint.draft import Span
+from ..lint.figures import Figure
 from ..lint.finding import Aside, Level
 from ..lint.house import House
-from ..lint.pattern import Claim, Figure, Round
+from ..lint.pattern import Claim, Round
 from .rule import Case, Flags, Passes, Rule, Said
 from .sizes_figures import list_style
 

@@ -9,19 +9,8 @@ from dataclasses import dataclass, field, fields, is_dataclass
 from itertools import pairwise, zip_longest
 
 from ..lint.draft import Span
-from ..lint.pattern import (
-    Count,
-    Directive,
-    Elided,
-    FastenOff,
-    Join,
-    Remark,
-    RepeatRounds,
-    Round,
-    Step,
-    Turn,
-    WorkEven,
-)
+from ..lint.pattern import Directive, Elided, RepeatRounds, Round, WorkEven
+from ..lint.steps import Count, FastenOff, Join, Remark, Step, Turn
 from .rule import Case
 
 _WORD = r"(?:rounds?|rnds?|rds?|rows?|rws?)"

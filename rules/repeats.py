@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Level
-from ..lint.pattern import At, Count, LooseMark, MarkTrouble, Repeat, Round, Step, Together, Work
+from ..lint.pattern import LooseMark, MarkTrouble, Round
+from ..lint.steps import At, Count, Repeat, Step, Together, Work
 from ..lint.workings import Item, SizeWorking, Standing
 from .likely import likely_slips
 from .rule import Case, Flags, Passes, Rule, Said

@@ -9,19 +9,8 @@ from itertools import pairwise
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
-from ..lint.pattern import (
-    Chain,
-    Count,
-    Evenly,
-    Repeat,
-    RepeatRounds,
-    Round,
-    Skip,
-    Step,
-    Together,
-    Work,
-    WorkEven,
-)
+from ..lint.pattern import RepeatRounds, Round, WorkEven
+from ..lint.steps import Chain, Count, Evenly, Repeat, Skip, Step, Together, Work
 from ..lint.working import covered, targets_of
 from ..lint.working.references import MOST_ROUNDS
 from .rule import Case, Flags, Passes, Rule, Said

@@ -8,7 +8,8 @@ from itertools import zip_longest
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
-from ..lint.pattern import Directive, RepeatRounds, Round, Side, Unread, WorkEven
+from ..lint.pattern import Directive, RepeatRounds, Round, Side, WorkEven
+from ..lint.steps import Unread
 from .numbering import (
     Link,
     Part,

@@ -7,8 +7,9 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
+from ..lint.figures import Figure, FigureList, ListStyle
 from ..lint.finding import Level
-from ..lint.pattern import Figure, FigureList, ListStyle, Round
+from ..lint.pattern import Round
 from ..lint.workings import Standing
 from .numbering import numbers_of
 from .rule import Case, Flags, Passes, Rule, Said

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Level
-from ..lint.pattern import At, Chain, Claim, Repeat, Ring, Step, Together, Work
+from ..lint.pattern import Claim
+from ..lint.steps import At, Chain, Repeat, Ring, Step, Together, Work
 from ..lint.workings import SizeWorking
 from .rule import Case, Said
 from .sums import figures_by_size, join_words, number_of, pencil_sum, round_name

@@ -11,22 +11,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..lint.finding import Level
-from ..lint.pattern import (
-    At,
-    Chain,
-    Count,
-    Evenly,
-    FastenOff,
-    Join,
-    Remark,
-    Repeat,
-    Round,
-    Skip,
-    Step,
-    Together,
-    Turn,
-    Work,
-)
+from ..lint.pattern import Round
+from ..lint.steps import At, Chain, Count, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Turn, Work
 from ..lint.workings import Deed, Item, SizeWorking
 from .meeting import bad_meeting
 from .rule import Case

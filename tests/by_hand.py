@@ -6,8 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from rowcall.lint.draft import Draft, Span
+from rowcall.lint.figures import Figure, Sizes
 from rowcall.lint.finding import Change, Finding, Level
-from rowcall.lint.pattern import Figure, Pattern, Round, Section, Sizes
+from rowcall.lint.pattern import Pattern, Round, Section
 from rowcall.lint.proof import Proof
 from rowcall.lint.workings import Reading, RoundWorking, SizeWorking, Standing, Workings
 

@@ -24,9 +24,10 @@ from random import Random
 from rapidfuzz.distance import OSA
 from rowcall.lint.draft import Draft, Span
 from rowcall.lint.finding import Level
-from rowcall.lint.pattern import Remark, Repeat, Round, Step, Together
+from rowcall.lint.pattern import Round
 from rowcall.lint.proof import Proof, proof
 from rowcall.lint.reading.numbers import cardinal, ordinal, times_word
+from rowcall.lint.steps import Remark, Repeat, Step, Together
 from rowcall.lint.trade.tables import CRAFTS, TERMS, abbreviations, spellings
 from rowcall.lint.workings import RoundWorking, Standing
 

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import Claim, Figure
+from ..figures import Figure
+from ..pattern import Claim
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .times import figure_at
 from .words import Word

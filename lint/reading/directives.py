@@ -6,7 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..draft import Span
-from ..pattern import Count, Directive, Figure, RepeatRounds, Times, WorkEven
+from ..figures import Figure
+from ..pattern import Directive, RepeatRounds, WorkEven
+from ..steps import Count, Times
 from .marks import Item, kind, span_of, text_at
 from .times import figure_at, is_in_all, read_times
 from .words import Word
@@ -40,6 +42,8 @@ _MEASURES = {
     '"',
     "mm",
 }
+_MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",", "noise", "word"}
+_IN_TURN = {"alternately", "alternating", "throughout", "only", "consecutively"}
 _STEP_ROUNDS = {"to", "through", "thru", "-", "and", "&", "+", ",", "alternately", "into"}
 
 
@@ -236,6 +240,70 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
     return numbers[0], numbers[-1], index
 
 
+@dataclass(slots=True)
+class _Extent:
+    """How often and how far rounds are repeated, gathered from the words after their numbers."""
+
+    items: Sequence[Item]
+    index: int
+    times: Times | None = None
+    rounds: Figure | None = None
+    until: Figure | None = None
+    measured: bool = False
+    ending: int | None = None
+    then: tuple[int, ...] = ()
+
+    def read(self) -> None:
+        """Read on as long as the words speak of it."""
+        while self.index < len(self.items):
+            if not (self._often() or self._until() or self._ending() or self._then() or self._passed_over()):
+                break
+
+    def _often(self) -> bool:
+        if self.times is not None or kind(self.items, self.index) not in _MAY_SAY_HOW_OFTEN:
+            return False
+        read = read_times(self.items, self.index)
+        if read is None or read.times.number is None:
+            return False
+        self.times = read.times
+        if self.times.count is Count.TOTAL and not is_in_all(self.items, self.index, read.end):
+            self.times = Times(Count.EITHER, self.times.number, span=self.times.span)
+        self.index = read.end
+        return True
+
+    def _until(self) -> bool:
+        if kind(self.items, self.index) != "until":
+            return False
+        self.rounds, self.until, self.measured, self.index = _until(self.items, self.index + 1)
+        return True
+
+    def _ending(self) -> bool:
+        found = _round_named(self.items, self.index + 1)
+        if text_at(self.items, self.index) not in ("ending", "end") or found is None:
+            return False
+        self.ending, self.index = found
+        return True
+
+    def _then(self) -> bool:
+        found = _round_named(self.items, self.index + 1)
+        if text_at(self.items, self.index) != "then" or found is None:
+            return False
+        number, self.index = found
+        self.then = (*self.then, number)
+        for said in ("often", "more"):
+            if kind(self.items, self.index) == said:
+                self.index += 1
+        return True
+
+    def _passed_over(self) -> bool:
+        what, text = kind(self.items, self.index), text_at(self.items, self.index)
+        leads = what == "," and text_at(self.items, self.index + 1) in ("then", "ending", "end", "until", "and")
+        if not (leads or what in ("noise", "even") or text in _IN_TURN):
+            return False
+        self.index += 1
+        return True
+
+
 def _finish(
     items: Sequence[Item],
     at: int,
@@ -246,67 +314,22 @@ def _finish(
     named: str | None,
 ) -> Directed:
     """Read how often and how far the rounds are repeated."""
-    times: Times | None = None
-    rounds: Figure | None = None
-    until: Figure | None = None
-    measured = False
-    ending: int | None = None
-    then: list[int] = []
-    while index < len(items):
-        what = kind(items, index)
-        text = text_at(items, index)
-        read = (
-            read_times(items, index)
-            if times is None and what in ("number", "often", "times", "total", "more", "group", ",", "noise", "word")
-            else None
-        )
-        if read and read.times.number is not None:
-            times = read.times
-            if times.count is Count.TOTAL and not is_in_all(items, index, read.end):
-                times = Times(Count.EITHER, times.number, span=times.span)
-            index = read.end
-            continue
-        if what == "until":
-            rounds, until, measured, index = _until(items, index + 1)
-            continue
-        if text in ("ending", "end") and (found := _round_named(items, index + 1)):
-            ending, index = found
-            continue
-        if text == "then" and (found := _round_named(items, index + 1)):
-            number, index = found
-            then.append(number)
-            if kind(items, index) == "often":
-                index += 1
-            if kind(items, index) == "more":
-                index += 1
-            continue
-        if what in ("noise", "even") or text in (
-            "alternately",
-            "alternating",
-            "throughout",
-            "only",
-            "consecutively",
-        ):
-            index += 1
-            continue
-        if what == "," and text_at(items, index + 1) in ("then", "ending", "end", "until", "and"):
-            index += 1
-            continue
-        break
+    extent = _Extent(items, index)
+    extent.read()
     directive = RepeatRounds(
-        span=span_of(items[at : max(index, at + 1)]),
+        span=span_of(items[at : max(extent.index, at + 1)]),
         first=first,
         last=last,
         back=back,
-        times=times,
-        rounds=rounds,
-        until=until,
-        measured=measured,
-        ending=ending,
-        then=tuple(then),
+        times=extent.times,
+        rounds=extent.rounds,
+        until=extent.until,
+        measured=extent.measured,
+        ending=extent.ending,
+        then=extent.then,
         named=named,
     )
-    return Directed(directive, index)
+    return Directed(directive, extent.index)
 
 
 def _round_named(items: Sequence[Item], index: int) -> tuple[int, int] | None:

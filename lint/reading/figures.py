@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..draft import Span
-from ..pattern import FigureList, ListStyle
+from ..figures import FigureList, ListStyle
 from .words import Word
 
 _OPENS = {"(": ")", "[": "]", "{": "}"}

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import At, Chain, Figure, Join, Remark, Ring, Turn, Work
+from ..figures import Figure
+from ..steps import At, Chain, Join, Remark, Ring, Turn, Work
 from .marks import Item, flat, kind, text_at
 from .reader import Reader
 from .times import figure_at

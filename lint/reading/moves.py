@@ -4,22 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import (
-    At,
-    Chain,
-    FastenOff,
-    Figure,
-    Leave,
-    OtherSide,
-    Remark,
-    Ring,
-    Skip,
-    Target,
-    Turn,
-    Unread,
-    Where,
-    Work,
-)
+from ..figures import Figure
+from ..steps import At, Chain, FastenOff, Leave, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
 from .claims import past_sized_space, sentence_claim, trailing_claim
 from .marks import Item, kind, text_at
 from .places import Placed, read_place

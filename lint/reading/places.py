@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from ..draft import Span
-from ..pattern import At, Figure, Target, Where
+from ..figures import Figure
+from ..steps import At, Target, Where
 from .claims import past_sized_space
 from .marks import Item, kind, text_at
 from .times import figure_at, read_remainder

@@ -6,7 +6,8 @@ import re
 from itertools import groupby
 
 from ..draft import Draft, Span
-from ..pattern import Conventions, FigureList, ListStyle, Pattern, Sizes
+from ..figures import FigureList, ListStyle, Sizes
+from ..pattern import Conventions, Pattern
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes

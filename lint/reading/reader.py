@@ -7,17 +7,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from ..draft import Span
-from ..pattern import (
+from ..figures import Figure
+from ..pattern import Claim, LooseMark, MarkTrouble
+from ..steps import (
     At,
     Chain,
-    Claim,
     Count,
     Evenly,
     FastenOff,
-    Figure,
     Join,
-    LooseMark,
-    MarkTrouble,
     Remark,
     Repeat,
     Step,

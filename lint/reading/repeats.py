@@ -6,21 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import (
-    At,
-    Chain,
-    Count,
-    LooseMark,
-    MarkTrouble,
-    Remark,
-    Repeat,
-    Step,
-    Times,
-    Together,
-    Unread,
-    Where,
-    Work,
-)
+from ..pattern import LooseMark, MarkTrouble
+from ..steps import At, Chain, Count, Remark, Repeat, Step, Times, Together, Unread, Where, Work
 from .marks import Group, kind, text_at
 from .moves import MoveReader
 from .places import read_place

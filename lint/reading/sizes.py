@@ -7,7 +7,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from ..draft import Span
-from ..pattern import SizeNote, Sizes
+from ..figures import Sizes
+from ..pattern import SizeNote
 from .numbers import ordinal
 
 _NAME = (

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import At, Chain, Definition, Make, Step, Together, Work
+from ..pattern import Definition
+from ..steps import At, Chain, Make, Step, Together, Work
 from ..trade.tables import Stitch
 from .marks import tree
 from .steps import read_steps

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from ..pattern import At, Count, Evenly, Figure, Make, Repeat, Step, Times, Where, Work
+from ..figures import Figure
+from ..steps import At, Count, Evenly, Make, Repeat, Step, Times, Where, Work
 from .joins import JoinReader
 from .marks import kind, text_at
 from .times import figure_at, read_remainder

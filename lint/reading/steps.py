@@ -10,7 +10,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..pattern import At, Figure, LooseMark, Make, Remark, Where, Work
+from ..figures import Figure
+from ..pattern import LooseMark
+from ..steps import At, Make, Remark, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
 from .marks import Group, Item, flat, span_of

@@ -6,11 +6,11 @@ from dataclasses import replace
 from typing import TypeGuard
 
 from ..draft import Span
-from ..pattern import (
+from ..figures import Figure
+from ..steps import (
     At,
     Chain,
     Count,
-    Figure,
     Join,
     Make,
     OtherSide,

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..draft import Span
-from ..pattern import Count, Figure, Times
+from ..figures import Figure
+from ..steps import Count, Times
 from .marks import Group, Item, flat, kind, span_of
 from .words import Word
 

@@ -17,7 +17,8 @@ from importlib import resources
 from typing import Any, cast
 
 from ..draft import Span
-from ..pattern import Figure, Make
+from ..figures import Figure
+from ..steps import Make
 from ..trade.tables import Stitch, spellings
 from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
 

@@ -4,22 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import (
-    At,
-    Chain,
-    Count,
-    FastenOff,
-    Join,
-    Remark,
-    Repeat,
-    RepeatRounds,
-    Round,
-    Skip,
-    Step,
-    Together,
-    Turn,
-    Work,
-)
+from ..pattern import RepeatRounds, Round
+from ..steps import At, Chain, Count, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Turn, Work
 from .claims import Compared
 from .fabric import Fabric
 from .hook import CannotWork

@@ -6,7 +6,8 @@ from abc import ABC, abstractmethod
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-from ..pattern import Claim, Pattern, Round, Step, Work
+from ..pattern import Claim, Pattern, Round
+from ..steps import Step, Work
 from .claims import stated_of
 from .fabric import Fabric
 from .hook import CannotWork

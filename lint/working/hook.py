@@ -7,7 +7,8 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from ..draft import Span
-from ..pattern import At, Count, Figure, Leave, OtherSide, Repeat, Skip, Step, Together, Work
+from ..figures import Figure
+from ..steps import At, Count, Leave, OtherSide, Repeat, Skip, Step, Together, Work
 from ..workings import Deed, Item
 from .fabric import Cursor, Fabric, Row
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from ..pattern import At, Chain, Count, Figure, Join, Remark, Repeat, Step, Times, Work
+from ..figures import Figure
+from ..steps import At, Chain, Count, Join, Remark, Repeat, Step, Times, Work
 
 
 def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import At, Chain, Join, Make, Step, Target, Together, Work
+from ..steps import At, Chain, Join, Make, Step, Target, Together, Work
 from ..workings import Deed
 from .fabric import Cursor, Fabric, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import Evenly, Repeat, Step, Work
+from ..steps import Evenly, Repeat, Step, Work
 from ..workings import Deed, Item
 from .fabric import Row, stitches_of
 from .hook import CannotWork

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..pattern import At, Chain, Join, Repeat, Ring, Skip, Step, Together, Unread, Work
+from ..steps import At, Chain, Join, Repeat, Ring, Skip, Step, Together, Unread, Work
 from .hook import Hook
 
 

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
-from ..pattern import Figure, Repeat, Skip, Step, Work
+from ..figures import Figure
+from ..steps import Repeat, Skip, Step, Work
 from ..workings import Slip
 from .fabric import Fabric
 from .hook import CannotWork, Choose

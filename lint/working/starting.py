@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import At, Chain, Join, Repeat, Skip, Step, Together, Where, Work
+from ..steps import At, Chain, Join, Repeat, Skip, Step, Together, Where, Work
 from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, plain, spot_of
 from .hook import FEWEST_AROUND, CannotWork, Hook

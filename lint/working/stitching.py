@@ -5,18 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..pattern import (
-    Chain,
-    Evenly,
-    Leave,
-    OtherSide,
-    Repeat,
-    Ring,
-    Skip,
-    Step,
-    Together,
-    Work,
-)
+from ..steps import Chain, Evenly, Leave, OtherSide, Repeat, Ring, Skip, Step, Together, Work
 from ..workings import Deed, Item
 from .fabric import LINK, Cursor, Fabric, Row, plain
 from .hook import CannotWork, Choose

@@ -9,10 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import (
-    ChainRule,
-    Pattern,
-)
+from ..pattern import ChainRule, Pattern
 from ..workings import Reading, RoundWorking, SizeWorking, Slip, Standing, Workings
 from .again import State
 from .claims import stated_of

@@ -6,12 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ..draft import Span
-from ..pattern import (
-    Chain,
-    RepeatRounds,
-    Round,
-    Step,
-)
+from ..pattern import RepeatRounds, Round
+from ..steps import Chain, Step
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State
 from .claims import Compared, compare, stated_of

@@ -9,8 +9,9 @@ import jsonschema
 import pytest
 from by_hand import HAT, Entry, hat, proof_by_hand, span
 from rowcall.lint.draft import Span
+from rowcall.lint.figures import Figure, Sizes
 from rowcall.lint.finding import Change, Finding, Level
-from rowcall.lint.pattern import Figure, Pattern, Round, Section, Sizes
+from rowcall.lint.pattern import Pattern, Round, Section
 from rowcall.lint.proof import Proof
 from rowcall.lint.workings import RoundWorking, SizeWorking, Standing, Workings
 from rowcall.reports.machine import document, machine, schema

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 import pytest
 from in_words import items
-from rowcall.lint.pattern import Count, RepeatRounds, WorkEven
+from rowcall.lint.pattern import RepeatRounds, WorkEven
 from rowcall.lint.reading.directives import read_directive
+from rowcall.lint.steps import Count
 
 
 @dataclass(frozen=True, slots=True)

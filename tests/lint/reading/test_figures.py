@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from in_words import told, words
-from rowcall.lint.pattern import FigureList, ListStyle
+from rowcall.lint.figures import FigureList, ListStyle
 from rowcall.lint.reading.figures import lift, lists_in, number_of_sizes
 
 ROUND, SQUARE, INSIDE = ListStyle.ROUND, ListStyle.SQUARE, ListStyle.INSIDE

@@ -6,8 +6,8 @@ from dataclasses import dataclass
 
 import pytest
 from in_words import after, items
-from rowcall.lint.pattern import At, Target
 from rowcall.lint.reading.places import read_place
+from rowcall.lint.steps import At, Target
 
 ANY = Target()
 CHAIN = Target(chain=True)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from in_words import told
 from rowcall.lint.draft import Span
-from rowcall.lint.pattern import Sizes
+from rowcall.lint.figures import Sizes
 from rowcall.lint.reading.sizes import find_sizes, leading_note, match_size, size_note, titled_sizes
 
 SML = Sizes(("Small", "Medium", "Large"), declared=True)

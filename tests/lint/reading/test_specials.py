@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 from in_words import told, words
 from rowcall.lint.draft import Span
-from rowcall.lint.pattern import Make
 from rowcall.lint.reading.specials import definitions, with_defined
 from rowcall.lint.reading.words import Words
+from rowcall.lint.steps import Make
 
 
 def defined(text: str) -> list[tuple[str, tuple[int, int] | None]]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 from in_words import after, items
-from rowcall.lint.pattern import Count
 from rowcall.lint.reading.times import figure_at, read_remainder, read_times
+from rowcall.lint.steps import Count
 
 
 @pytest.mark.parametrize(

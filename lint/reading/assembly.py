@@ -1,0 +1,185 @@
+"""The pattern in the making: its sections and sizes so far, and the reading of one stretch of words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field, replace
+
+from ..draft import Draft, Span
+from ..figures import FigureList, Sizes
+from ..pattern import Claim, Round, Section, SizeNote
+from ..steps import Remark, Repeat, Step, Together, Unread
+from .blocks import Block
+from .claims import claims_in
+from .directives import Directed, read_directive
+from .figures import lift
+from .marks import Item, kind, tree
+from .sizes import size_note
+from .steps import Steps, read_steps
+from .times import figure_at
+from .words import Word, Words
+
+
+@dataclass(slots=True)
+class Assembly:
+    """What is known so far while the blocks are gone through in order."""
+
+    draft: Draft
+    text: str
+    words: Words
+    sizes: Sizes
+    rounds: list[Round] = field(default_factory=list[Round])
+    sections: list[Section] = field(default_factory=list[Section])
+    lists: list[FigureList] = field(default_factory=list[FigureList])
+    notes: list[SizeNote] = field(default_factory=list[SizeNote])
+    title: tuple[str, Span] | None = None
+    fresh: bool = True
+    only: tuple[int, ...] | None = None
+    away: dict[int, int | None] = field(default_factory=dict[int, "int | None"])  # sizes sent on, to which round
+    governed: bool = False  # a round has been taken under the present note on sizes
+    once: tuple[int, ...] | None = None  # sizes that only the next round is for
+    habit: bool = False
+    figures: bool = False  # bare figures stand for single crochet: `(1, inc) x 6`
+    last_number: int = 0
+
+    # ------------------------------------------------------------ sections and sizes
+
+    def open_section(self, at: int) -> int:
+        """Return the index of the section that a round at this offset belongs to, opening one where it must."""
+        if self.fresh or not self.sections:
+            title, span = self.title or (None, Span(at, at))
+            sizes = None
+            if title is not None and self.sizes.names:
+                note = size_note(title, span, self.sizes, title=True)
+                sizes = note.sizes if note and not note.unknown else None
+            self.sections.append(Section(title, span, sizes))
+            self.fresh = False
+            self.title = None
+            self.last_number = 0
+        return len(self.sections) - 1
+
+    def take_title(self, block: Block) -> None:
+        """Take a title: a new section, unless it only speaks of sizes."""
+        words = self.draft.words(block.span)
+        note = size_note(words, block.span, self.sizes, title=False)
+        if note:
+            self.take_note(note)
+            return
+        self.title = (" ".join(words.strip(" *_#-:;.").split()), block.span)
+        self.fresh = True
+        self.only = None
+        self.away = {}
+
+    def send_on(self, note: SizeNote, to: int | None) -> None:
+        """Let sizes pass over the rounds up to the one they are sent to, as `Newborn: skip to Round 9` says."""
+        self.notes.append(replace(note, before_round=len(self.rounds)))
+        self.away.update(dict.fromkeys(note.sizes or (), to))
+        self.only = tuple(size for size in range(self.sizes.number) if size not in self.away) or None
+
+    def come_back(self, number: int) -> None:
+        """Take back the sizes that were sent on to this round."""
+        back = [size for size, to in self.away.items() if to is not None and to <= number]
+        if back:
+            self.away = {size: to for size, to in self.away.items() if size not in back}
+            self.only = tuple(size for size in range(self.sizes.number) if size not in self.away) if self.away else None
+
+    def take_note(self, note: SizeNote) -> None:
+        """Let a note on sizes govern the rounds that follow."""
+        note = replace(note, before_round=len(self.rounds))
+        self.notes.append(note)
+        self.away = {}
+        self.governed = False
+        self.only = note.sizes if note.sizes is None or len(note.sizes) < self.sizes.number else None
+        if note.unknown and not note.sizes:
+            self.only = ()
+
+    # ------------------------------------------------------------ words of a round
+
+    def parse(
+        self, span: Span, once: tuple[int, ...] | None = None
+    ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
+        """Read the words of a body: a directive, or steps; with the counts it states."""
+        only = self.only if once is None else once
+        names = tuple(name.lower() for name in self.sizes.names)
+        words, lists = lift(self.words.within(span), self.sizes.number, only, names)
+        self.lists.extend(lists)
+        items, loose = tree(words)
+        directed = read_directive(items) if self.rounds else None
+        rest = items[directed.end :] if directed else items
+        steps = read_steps(
+            rest, loose, _marks(words), habit=self.habit, directed=directed is not None, figures=self.figures
+        )
+        claims = steps.claims
+        if directed and not claims:
+            claims = _after_directive(rest)
+        if lost := _strangers_in(words, steps.steps, directed):
+            steps = replace(steps, steps=(*steps.steps, *lost))
+        return steps, directed, claims
+
+
+def _strangers_in(words: Sequence[Word], steps: Sequence[Step], directed: Directed | None) -> list[Unread]:
+    """Find the unknown words that stand in the words of a step or directive: what they were may matter."""
+    strange = [word.span for word in words if word.kind == "strange"]
+    if not strange:
+        return []
+    told = [step.span for step in _told(steps)]
+    read = [step.span for step in steps if not isinstance(step, Remark | Unread)]
+    if directed is not None:
+        read.append(directed.directive.span)
+    return [
+        Unread(span, "these words were not understood")
+        for span in strange
+        if any(one.start <= span.start < one.end for one in read)
+        and not any(one.start <= span.start < one.end for one in told)
+    ]
+
+
+def _told(steps: Sequence[Step]) -> Iterator[Remark | Unread]:
+    """Yield what is talk or was not read already, at any depth."""
+    for step in steps:
+        if isinstance(step, Remark | Unread):
+            yield step
+        elif isinstance(step, Repeat | Together):
+            yield from _told(step.steps)
+
+
+_SIGNS = frozenset(
+    {
+        "+",
+        "#",
+        "'",
+        '"',
+        "~",
+        "^",
+        "\u2020",
+        "\u2021",
+        "\u00a7",
+        "\u2022",
+        "@",
+        "%",
+        "$",
+        "!",
+        "\u25ca",
+        "&",
+        "\u00b0",
+    }
+)
+
+
+def _marks(words: Sequence[Word]) -> frozenset[str]:
+    """Return the signs that serve as stars in a round: those that a `repeat from` names."""
+    found = {"*"}
+    for index, word in enumerate(words):
+        if word.kind in ("from", "between") and index + 1 < len(words) and words[index + 1].kind in _SIGNS:
+            found.add(words[index + 1].kind)
+    return frozenset(found)
+
+
+def _after_directive(items: Sequence[Item]) -> tuple[Claim, ...]:
+    """Read a count that stands right after a directive without any mark: `Rep row 11-60 sc`."""
+    index = 0
+    while kind(items, index) in ("-", ".", ",", "=", ":"):
+        index += 1
+    if figure_at(items, index) is not None and kind(items, index + 1) in ("stitch", "st", "group", "", "."):
+        return claims_in(items[index : index + 2])
+    return ()

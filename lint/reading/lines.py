@@ -1,0 +1,134 @@
+"""Lines without a heading: notes on sizes, foundations, instructions that stand for rounds, talk."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from ..draft import Span
+from ..pattern import Round
+from ..steps import Chain, Remark, Ring, Step, Unread, Work
+from .assembly import Assembly
+from .blocks import Block
+from .directives import read_directive
+from .figures import lift
+from .marks import tree
+from .places import PIECES
+from .sizes import leading_note, names_first, size_note
+from .words import Word
+
+_SENT_ON = re.compile(
+    r"(?:now\s+)?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?(?:\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?|\b(?:with|from|at)\s+(?:rnd|round|row|r)\.?\s*(?P<at>\d+))",
+    re.IGNORECASE,
+)
+_STARTS = re.compile(
+    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
+    r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch(?:ains?)?\b|(?:\d[\d\s,\[\]()/:-]*)?f(?:sc|dc|hdc)\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
+)
+
+
+_BRIDGE = re.compile(
+    rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b"
+)
+
+
+def take_line(assembly: Assembly, block: Block) -> None:
+    """Take a line without a heading: a note on sizes, a foundation, an instruction for rounds, or talk."""
+    words = assembly.draft.words(block.span)
+    note = size_note(words, block.span, assembly.sizes, title=block.leads)
+    if note and not assembly.rounds and not block.leads and not re.search(r"(?i)\bonly\b", words):
+        return  # the line that declares the sizes
+    if note and block.leads and note.sizes and not note.unknown:
+        assembly.notes.append(replace(note, before_round=len(assembly.rounds)))
+        assembly.once = note.sizes
+        return
+    if note:
+        assembly.take_note(note)
+        return
+    span = block.span
+    sent = names_first(assembly.text[span.start : span.end], span.start, assembly.sizes) if assembly.rounds else None
+    if sent and (on := _SENT_ON.match(assembly.text, span.start + sent[1], span.end)):
+        assembly.send_on(sent[0], int(on["to"] or on["at"]) if on["to"] or on["at"] else None)
+        return
+    only = assembly.only
+    if assembly.sizes.names and (led := leading_note(assembly.text[span.start : span.end], span.start, assembly.sizes)):
+        lead, skip = led
+        assembly.notes.append(replace(lead, before_round=len(assembly.rounds)))
+        only = lead.sizes
+        span = Span(span.start + skip, span.end)
+    _take_instruction(assembly, block, span, only)
+
+
+def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
+    text = assembly.text[span.start : span.end]
+    words, _ = lift(assembly.words.within(span), assembly.sizes.number)
+    items, _ = tree(words)
+    directed = read_directive(items) if assembly.rounds else None
+    if _BRIDGE.search(text):
+        return  # `ch 3 and join to the first leg`: the next round says what is worked along it
+    starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
+    shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
+    lost = _lost_instruction(words, starts=starts) and not assembly.fresh
+    if directed is None and not starts and not shaping and not lost:
+        return
+    steps, directed, claims = assembly.parse(span)
+    if directed is None and not _starts_piece(steps.steps) and not shaping and not lost:
+        return
+    if lost and not any(isinstance(step, Unread) for step in steps.steps):
+        steps = replace(steps, steps=(*steps.steps, Unread(span, "these words were not understood")))
+    if directed is not None and not assembly.rounds:
+        return
+    if (
+        starts
+        and directed is None
+        and assembly.rounds
+        and not assembly.fresh
+        and not assembly.rounds[-1].foundation
+        and block.after_gap
+    ):
+        assembly.fresh = True
+    section = assembly.open_section(block.span.start)
+    own = assembly.sections[section].sizes
+    head = Span(span.start, min(span.end, span.start + 40))
+    assembly.rounds.append(
+        Round(
+            label=_first_words(assembly, span),
+            heading=head,
+            span=block.span,
+            section=section,
+            steps=steps.steps,
+            directive=directed.directive if directed else None,
+            claims=claims,
+            sizes=own if only is None else only,
+            foundation=directed is None and not shaping and not lost,
+            loose=steps.loose,
+            rounds_stated=steps.rounds,
+        )
+    )
+
+
+def _lost_instruction(words: Sequence[Word], *, starts: bool) -> bool:
+    """Tell whether a line among rounds must be an instruction of which a word was destroyed: `Rep qvx rnd 3 times more`."""
+    kinds = {word.kind for word in words}
+    if "strange" not in kinds or len(words) > 25:
+        return False
+    figures = "number" in kinds or "often" in kinds
+    return figures and (starts or ("times" in kinds and bool(kinds & {"round", "rep", "last"})))
+
+
+def _first_words(assembly: Assembly, span: Span) -> str:
+    words = assembly.draft.words(span).split()
+    return " ".join(words[:5]).rstrip(".,;:")
+
+
+def _starts_piece(steps: Sequence[Step]) -> bool:
+    """Tell whether steps make the chain or ring from which a piece starts, all of them read."""
+    told = [step for step in steps if not isinstance(step, Remark)]
+    if not told or not isinstance(told[0], Chain | Ring | Work):
+        return False
+    if any(isinstance(step, Unread) for step in told):
+        return False
+    return any(isinstance(step, Chain | Ring) for step in told) or (
+        isinstance(told[0], Work) and (told[0].where.at.value == "ring" or told[0].make.uses == 0)
+    )

@@ -1,0 +1,261 @@
+"""Steps: what a round tells the maker to do, where, and how often.
+
+Reading makes these values and working works them. All are immutable.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import Enum
+
+from .draft import Span
+from .figures import Figure
+
+# ---------------------------------------------------------------- places
+
+
+class At(Enum):
+    """Where a stitch goes."""
+
+    NEXT = "next"  # the next `number` places
+    EACH = "each"  # every place to the end, but for the last `leave`
+    SAME = "same"  # the place already used by the stitch before (or the one that the beginning chain stands on)
+    FROM_HOOK = "from hook"  # the nth chain from the hook
+    RING = "ring"
+    POST_SAME = "post same"  # around the post of a stitch that is used already
+    ROW_ENDS = "row ends"  # along an edge, or spread evenly: a number of stitches in all
+    BETWEEN = "between"  # between stitches
+    BEHIND = "behind"  # into an earlier row, a skipped stitch or a stitch behind: what it uses is not known
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """What kind of place a stitch goes into or a skip passes.
+
+    `kinds` are stitch ids; empty for any stitch. `space` is True for a chain space; `size` is its number of
+    chains where the draft says it. `also_spaces` is True for "each st and ch-1 sp".
+    """
+
+    kinds: tuple[str, ...] = ()
+    space: bool = False
+    size: int | None = None
+    also_spaces: bool = False
+    chain: bool = False  # a link of a chain
+
+
+@dataclass(frozen=True, slots=True)
+class Where:
+    """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
+
+    With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space.
+    """
+
+    at: At
+    number: Figure | None = None
+    target: Target = Target()
+    leave: Figure | None = None
+    last: bool = False
+    span: Span | None = None
+    to_space: bool = False
+
+
+# ---------------------------------------------------------------- times
+
+
+class Count(Enum):
+    """How often something is done."""
+
+    TOTAL = "total"  # `number` times in all
+    MORE = "more"  # once, and `number` times more
+    EITHER = "either"  # the draft doesn't say whether `number` is all or more
+    TO_END = "to end"  # until `leave` places are left
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`).
+
+    `ending` is True where the last time is given in other words after it (`rep from * around, ending with ch 5`).
+    """
+
+    count: Count
+    number: Figure | None = None
+    leave: Figure | None = None
+    said: bool = True
+    span: Span | None = None
+    ending: bool = False
+
+
+# ---------------------------------------------------------------- steps
+
+
+@dataclass(frozen=True, slots=True)
+class Make:
+    """A stitch as the working sees it: stitches of the row below it uses, stitches it leaves, its height in chains.
+
+    `kind` is the stitch's id in US terms ("sc", "dc", "fpdc", ...). `group` are the steps of a group that the draft
+    defines, all worked in one place: a V-stitch of 2 dc with a chain between them.
+    """
+
+    kind: str
+    uses: int = 1
+    makes: int = 1
+    height: int = 1
+    group: tuple[Step, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """`times` stitches in each of the places of `where`.
+
+    `ambiguous` is True where the draft's words (`2 hdc in next 3`, `2 sc`) can also mean `times` stitches in all,
+    one in each place; `bare` where no place is named, so that `2 sc` may mean two in one.
+    """
+
+    make: Make
+    times: Figure
+    where: Where
+    span: Span
+    ambiguous: bool = False
+    bare: bool = False
+    skipped_count: bool | None = None  # into the nth chain from the hook: whether the chains before it count as one
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """`n` chains. `counts` tells whether it stands for a stitch: None where the draft doesn't say.
+
+    `beginning` is True at the start of a round. `kind` is the stitch it stands for where the draft says so, and
+    `and_space` the chains of the space besides (`counts as dc and ch 1`).
+    """
+
+    n: Figure
+    span: Span
+    beginning: bool = False
+    counts: bool | None = None
+    kind: str | None = None
+    and_space: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Skip:
+    """Places passed over."""
+
+    number: Figure
+    target: Target
+    span: Span
+    behind: bool = False  # the stitch behind a post stitch, which that stitch has used already
+
+
+@dataclass(frozen=True, slots=True)
+class Together:
+    """Several stitches in one place, and that in each of the places of `where`."""
+
+    steps: tuple[Step, ...]
+    where: Where
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """Steps worked several times.
+
+    `mark` is how it is written: "*" (or another mark) for a repeat from a mark, "(" "[" "{" for brackets.
+    """
+
+    steps: tuple[Step, ...]
+    times: Times
+    span: Span
+    mark: str = "("
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """The round is closed. `to_chain` is True when it goes into the top of the beginning chain, None when unsaid.
+
+    `nth` is the link of that chain it goes into: in the 3rd of 4, the last link belongs to a space.
+    """
+
+    span: Span
+    to_chain: bool | None = None
+    nth: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """The work is turned."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class FastenOff:
+    """The yarn is fastened off."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A ring to start from; `chains` are its links, None for a magic ring."""
+
+    span: Span
+    chains: Figure | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Leave:
+    """Places left unworked: `number` of them, or all that are left where it is None."""
+
+    span: Span
+    number: Figure | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class OtherSide:
+    """From here on along the other side of the foundation chain."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Evenly:
+    """Increases (`change` +1) or decreases (-1) spread evenly: `number` of them, `to` the count after."""
+
+    span: Span
+    change: int
+    number: Figure | None = None
+    to: Figure | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """Words that take nothing: colour, markers, stuffing, loops, sides."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """Words that could not be read and may matter. A round that holds one is silent about its count."""
+
+    span: Span
+    reason: str
+
+
+Step = (
+    Work
+    | Chain
+    | Skip
+    | Together
+    | Repeat
+    | Join
+    | Turn
+    | FastenOff
+    | Ring
+    | Leave
+    | OtherSide
+    | Evenly
+    | Remark
+    | Unread
+)
