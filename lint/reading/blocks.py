@@ -58,6 +58,9 @@ _COMPLETE = re.compile(
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
+_SENT_ON = re.compile(
+    r"(?:for\s+)?[\w/,&' -]{1,40}:\s*(?:now\s+)?(?:stop|skip|go|move|proceed|jump)\b[^.\n]*\b(?:to|with)\b", re.IGNORECASE
+)
 _AGAIN = re.compile(
     r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
@@ -412,6 +415,8 @@ def _continues(
     if _AGAIN.match(words) and not before.rstrip().endswith(","):
         return False
     if _FOOTNOTE.match(words) or _STARRED.match(words) or _SIZES_ONLY.search(words) or _SIZE_LINE.match(words):
+        return False
+    if _SENT_ON.match(words):
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):
         return True

@@ -167,6 +167,12 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
         named = text_at(items, index)
         index += 1
     if kind(items, index) != "round":
+        if text_at(items, index - 1) == "as" and kind(items, index) == "number" and not relative:
+            # `3-6. same as 2.`: a bare number is a round
+            first, last, stop = _numbers(items, index)
+            if first is not None and kind(items, stop) in ("", ".", ";", ",", "group", "-", "="):
+                return _finish(items, at, stop, first, last, None, None)
+            return None
         if relative or kind(items, index) != "ordinal":
             return None
         return _ordinal_reference(items, at, index)

@@ -56,7 +56,8 @@ _NUM = r"(?-i:[lI])?\d{1,6}(?:(?-i:[lI])(?![a-z]))?|(?-i:[lI])(?![a-zA-Z])"
 _MORE = r"\d{1,6}"
 _ORD = r"\d{1,6}\s?(?:st|nd|rd|th)"
 _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
-_R = r"(?:(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*)?"
+_AGAIN_R = r"(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*"
+_R = rf"(?:{_AGAIN_R})?"
 _LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"
 _SIDE = r"(?P<side>[(\[]?\s*(?:RS|WS|right side|wrong side)\s*(?:facing)?\s*[)\]]?\s*[:,-]?\s*)?"
 _SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.{2,}|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s))?\s*(?:\*\*)?[ \t]*"
@@ -69,7 +70,7 @@ _WORK = (
 _NO_LIST = r"(?![a-z\d]|\s*[(\[][\d\s,/:-]+[)\]]\s*[a-z])"
 _WORD = re.compile(
     rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)|\s?[(\[]\d+\s*[,/:]))(?P<many>(?<=s)|(?<=s\.))?\s*(?:\#|no\.?\s*)?"
-    rf"(?P<nums>(?:{_NUM})(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?(many)|(?!{_WORK})))?(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?!{_WORK}))*|(?=[(\[]\s*\d+\s*[,/:]))",
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}(?:{_AGAIN_R}(?:{_MORE}){_NO_LIST}|(?:{_MORE}){_NO_LIST}(?(many)|(?!{_WORK}))))?(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?!{_WORK}))*|(?=[(\[]\s*\d+\s*[,/:]))",
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
@@ -81,7 +82,7 @@ BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
 _BARE = re.compile(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:next|following)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s)|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s)|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -375,7 +376,7 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
         side=_side(match["note"]),
         flat=match["word"].lower().startswith("row"),
         prefix=match["prefix"].strip(),
-        many=Span(match.start("prefix"), match.end("prefix")) if names[0].lower() in ("next", "following") else None,
+        many=Span(match.start("prefix"), match.end("prefix")) if names[-1][0].isdigit() or len(names) > 1 and names[0].lower() in ("next", "following") else None,
     )
 
 
@@ -400,7 +401,7 @@ _FAR = 4  # from this distance on the figure in a heading's bracket is hardly an
 
 def prefixed_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a numbered heading with a name before it: `Band Row 1:`, `Hat Round 2:`."""
-    match = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:Rounds?|Rnds?|Rows?|R)\b\.?\s*\d)").match(text, at, end)
+    match = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)").match(text, at, end)
     if match is None or any(name.lower() in _NOT_NAMES for name in match[1].split()):
         return None
     inner = word_heading(text, match.end(), end)

@@ -28,9 +28,11 @@ class JoinReader(Reader):
         while self.at < len(self.items):
             what = self._kind()
             if (
-                what in (",", ";", ".", "group", "*", "turn", "fasten", "rep", "=", "spiral", "skip", ":")
+                what in (",", ";", ".", "group", "*", "turn", "fasten", "rep", "=", "spiral", "skip", ":", "|")
                 or what in self.marks
             ):
+                break
+            if self.at > start + 1 and self._text(-1).endswith(".") and self._begins_sentence():
                 break
             if what == "-" and not (
                 self._kind(-1) == "stitch" and self._kind(1) == "number" and not self.items[self.at].blank
@@ -51,7 +53,7 @@ class JoinReader(Reader):
             if (
                 what == "number"
                 and self._kind(1) in ("stitch", "-")
-                and self._kind(-1) not in ("-", "stitch", "between")
+                and self._kind(-1) not in ("-", "stitch", "between", "each")
             ):
                 chain_at = self.at + (2 if self._kind(1) == "-" else 1)
                 named = self.items[chain_at] if chain_at < len(self.items) else None
@@ -77,6 +79,11 @@ class JoinReader(Reader):
             self._make_ring(span)
             return
         self._add(Join(span, chain, self._nth_link(start) if chain else None))
+
+    def _begins_sentence(self) -> bool:
+        """Tell whether a stitch or chain begins after a word that ends with its full stop: `in any ch-1 sp. Ch 3`."""
+        at = 1 if figure_at(self.items, self.at) is not None else 0
+        return self._kind(at) == "stitch"
 
     def _nth_link(self, start: int) -> int | None:
         """Return the link of the beginning chain that a join goes into: `to 3rd ch of ch 4`."""

@@ -19,7 +19,7 @@ from .sizes import leading_note, names_first, size_note
 from .words import Word
 
 _SENT_ON = re.compile(
-    r"(?:now\s+)?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?(?:\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?|\b(?:with|from|at)\s+(?:rnd|round|row|r)\.?\s*(?P<at>\d+))",
+    r"(?:now\s+)?(?:stop\s[^.\n]{0,40}?\b(?=(?:go|skip|move|proceed|jump)\b))?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?(?:\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?|\b(?:with|from|at)\s+(?:rnd|round|row|r)\.?\s*(?P<at>\d+))",
     re.IGNORECASE,
 )
 _STARTS = re.compile(

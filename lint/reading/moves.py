@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..figures import Figure
-from ..steps import At, Chain, FastenOff, Leave, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
+from ..steps import At, Chain, FastenOff, Leave, Make, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
 from .claims import past_sized_space, sentence_claim, trailing_claim
 from .marks import Item, kind, text_at
 from .places import Placed, read_place
@@ -95,7 +95,18 @@ class MoveReader(StitchReader):
             self.steps[index] = Work(work.make, number, Where(At.RING), work.span.cover(self._span(start)))
             return True
         self._make_ring(self._span(start))
+        self._figure_in_ring()
         return True
+
+    def _figure_in_ring(self) -> None:
+        """Read `MR 6`: so many single crochet into the ring, as toys have it."""
+        at = 1 if self._kind() in (",", "-", ":", "*") else 0
+        figure = figure_at(self.items, self.at + at)
+        if self._kind(at) != "number" or figure is None or self._kind(at + 1) not in ("", "group", ".", ",", "="):
+            return
+        span = self.items[self.at + at].span
+        self.at += at + 1
+        self._add(Work(Make("sc"), figure, Where(At.RING, span=span), span))
 
     def _other_side(self) -> bool:
         index = self.at
@@ -225,7 +236,7 @@ class MoveReader(StitchReader):
         return (
             chain
             and figure_at(self.items, after) is not None
-            and self._kind(-1) not in ("into", "noise", "last", "first", "same", "next")
+            and self._kind(-1) not in ("into", "noise", "last", "first", "same", "next", "each")
         )
 
     def _begins_stitch(self, start: int) -> bool:
@@ -250,7 +261,7 @@ class MoveReader(StitchReader):
         if self._kind() == "number" and self._kind(1) == "stitch":
             return self._text(-1) not in ("col", "colour", "color", "colors", "hook", "size")
         return self._kind() == "stitch" and (
-            self._kind(1) in ("number", "into", "around", "each") and before in (",", "word", ":")
+            self._kind(1) in ("number", "into", "around", "each") and before in (",", "word", ":", "loops")
         )
 
     def _claim(self) -> bool:

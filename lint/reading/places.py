@@ -80,6 +80,8 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
         return _finish(items, at, _describe(items, at + 1, every), every, post=False, between=False)
     if kind(items, index) == "loops":
         index += 1
+        if text_at(items, index) == "of" and _place_starts(items, index + 1):
+            index += 1
     if (remainder := read_remainder(items, index)) and not _goes_into_last(items, index):
         leave, end = remainder
         return Placed(Where(At.EACH, leave=leave, span=_span(items, at, end)), end)

@@ -89,6 +89,7 @@ _CHANGES = {
     "alternating",
     "alternate",
 }
+_TWO_PIECES = {"hold", "holding", "pieces", "panels", "squares", "halves", "held"}
 _ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
 
 
@@ -221,6 +222,9 @@ class Reader(ABC):
     def _work_through_layers(self) -> None:
         """Let each stitch with a number take one of each layer: `fold flat and sc through both layers, 4 sc`."""
         told = [step for step in self.steps if isinstance(step, Work) and not _lone(step)]
+        said = {word.text for word in flat(self.items)}
+        if said & _TWO_PIECES and not any(text.startswith("fold") for text in said):
+            return  # the pieces have as many stitches each: one of both at a time
         if len(told) != 1:
             self.steps += [Unread(step.span, "which stitches go through both layers is not clear") for step in told[:1]]
             return

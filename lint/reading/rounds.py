@@ -178,12 +178,14 @@ def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
     return closing >= 3 and 2 * closing >= len(bodies)
 
 
-_BARE_FIGURES = re.compile(r"(?i)(?:[(\[,*{]\s*\d{1,2}\s*,\s*(?:inc|dec)\b|\b(?:inc|dec)\s*,\s*\d{1,2}\s*[)\]},*])")
+_BARE_FIGURES = re.compile(
+    r"(?i)(?:[(\[,*{]\s*\d{1,2}\s*,\s*(?:inc|dec)\b|\b(?:inc|dec)\s*,\s*\d{1,2}\s*(?:[)\]},*]|[(\[]\d|$))", re.MULTILINE
+)
 
 
 def _bare_figures(text: str) -> bool:
     """Tell whether a draft leaves single crochet unsaid: `(1, inc)*6`, `3, inc, 3`."""
-    return len(_BARE_FIGURES.findall(text)) >= 2
+    return bool(_BARE_FIGURES.search(text))
 
 
 def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:

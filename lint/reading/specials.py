@@ -12,6 +12,7 @@ from ..steps import At, Chain, Make, Step, Together, Work
 from ..trade.tables import Stitch
 from .marks import tree
 from .steps import read_steps
+from .stitches import make_of
 from .words import Word, Words
 
 _ENTRY = re.compile(
@@ -36,7 +37,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
             match.end("short" if match["short"] else "term"),
         )
         said = Span(match.start("words"), match.end("words"))
-        if len(term) > 24 or re.match(
+        if len(term) > 24 or "=" in match["words"] or re.match(
             r"(?i)(?:ch|chain|make|magic)\b\W*[\d(]|\d+\s*ch\b|(?:row|rnd|round)\s*\d|join\b",
             text[said.start : said.end],
         ):
@@ -50,7 +51,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
 
 
 _SHORT_ENTRY = re.compile(
-    r"(?P<term>[A-Za-z][\w.]{0,9}(?: [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>[A-Za-z][^,;=:\n]{2,60})(?=[,;\n]|$)"
+    r"(?P<term>[A-Za-z][\w.]{0,9}(?: [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>[A-Za-z][^,;=:\n]{1,60})(?=[,;\n]|$)"
 )
 
 
@@ -58,7 +59,8 @@ def run_on_definitions(text: str, head: Span, words: Words) -> Iterator[Definiti
     """Find abbreviations listed on one line: `X - single crochet, V - increase, A - decrease`."""
     for line in re.finditer(r"[^\n]+", text[head.start : head.end]):
         found = list(_SHORT_ENTRY.finditer(line[0]))
-        if len(found) < 3:
+        letters = sum(len(match["term"].split()[-1]) == 1 for match in found)
+        if len(found) < 3 and letters < 2:
             continue
         for match in found:
             start = head.start + line.start()
@@ -81,6 +83,8 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     if re.search(r"(?i)\bclosed? together\b|\bbobble|\bpuff|\bpopcorn|\bcluster|\byarn over|\byo\b", said):
         return Make(name, 1, 1, 2)
     items, loose = tree(words)
+    if len(items) == 1 and isinstance(only := items[0], Word) and (make := make_of(only)) is not None:
+        return make
     read = read_steps(items, loose)
     made = [step for step in read.steps if isinstance(step, Work | Together)]
     if len(made) == 1 and not read.loose and (make := _of_step(name, made[0])):
@@ -120,7 +124,7 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
     """
     terms: dict[tuple[str, ...], Stitch] = {}
     makes: dict[str, Make] = {}
-    letters = {d.term: d.make for d in defined if len(d.term) == 1 and d.term.isupper() and d.make is not None}
+    letters = _letters(text, defined)
     for definition in defined:
         parts = tuple(re.findall(r"\d+|[^\W\d_]+", definition.term.lower()))
         if (
@@ -129,6 +133,7 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
             or definition.term.lower() in known
             or " ".join(parts) in known
             or parts[0].isdigit()
+            or definition.term in letters
         ):
             continue
         make = definition.make
@@ -136,7 +141,7 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
         terms[parts] = Stitch(" ".join(parts), "crochet", (), (), make.uses, make.makes, make.height, kind)
         makes[" ".join(parts)] = replace(make, kind=" ".join(parts))
     if letters:
-        words = Words.made_of(tuple(_lettered(word, text, letters) for word in words.all))
+        words = Words.made_of(tuple(_lettered(words.all, n, text, letters) for n in range(len(words.all))))
     if not terms:
         return words
     longest = 1 + max(len(parts) for parts in terms)
@@ -162,11 +167,59 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
     return Words.made_of(tuple(found))
 
 
-def _lettered(word: Word, text: str, letters: Mapping[str, Make]) -> Word:
-    """Label a capital letter that the draft defines as a stitch: `6X` where X is single crochet."""
+_TOY_LETTERS = re.compile(r"(?i)[(\[]\s*\d*\s?x\s*,\s*\d*\s?[va]\s*[)\]]")
+_USUAL_LETTERS = {"x": Make("sc"), "v": Make("inc", 1, 2), "a": Make("dec", 2, 1)}
+
+
+def _letters(text: str, defined: Sequence[Definition]) -> dict[str, Make]:
+    """Return the single letters that stand for stitches: those a legend defines, or those that toys use without one.
+
+    A legend of two or more letters means them in either case.
+    """
+    legend = {d.term: d.make for d in defined if len(d.term) == 1 and d.term.isalpha() and d.make is not None}
+    if len(legend) > 1:
+        return {case: make for term, make in legend.items() for case in (term.lower(), term.upper())}
+    if len(_TOY_LETTERS.findall(text)) > 1:
+        return {case: make for term, make in _USUAL_LETTERS.items() for case in (term, term.upper())}
+    return {term: make for term, make in legend.items() if term.isupper()}
+
+
+_BEFORE_LETTER = frozenset(
+    {"number", ",", "(", "[", "{", "*", ":", ".", "-", ")", "]", "}", "=", "stitch", ";", "+", "|", "noise", "rep", ""}
+)
+_AFTER_LETTER = frozenset(
+    {",", ")", "]", "}", "number", "*", "(", "[", "{", ".", "into", "around", "each", "times", ";", "+", "", "loops"}
+    | {"word", "join", "|", "-", "=", "round", "often", "rep", "ring", "skip", "over", "turn", "fasten", "stitch"}
+)
+
+
+def _lettered(words: Sequence[Word], index: int, text: str, letters: Mapping[str, Make]) -> Word:
+    """Label a letter that the draft defines as a stitch: `6X` where X is single crochet."""
+    word = words[index]
     make = letters.get(text[word.span.start : word.span.end])
     if make is None:
         return word
+    before = words[index - 1] if index else None
+    after = words[index + 1] if index + 1 < len(words) else None
+    new_line = before is None or "\n" in text[before.span.end : word.span.start]
+    last = after is None or "\n" in text[word.span.end : after.span.start]
+    if not new_line and before is not None and before.kind not in _BEFORE_LETTER:
+        return word
+    if not last and after is not None and after.kind not in _AFTER_LETTER:
+        return word
+    if word.text == "x" and _multiplies(words, index):
+        return word
+    counted = before is not None and before.kind == "number" and not new_line
+    if word.text == "a" and not counted and after is not None and after.kind in ("word", "ring", "stitch", "round"):
+        return word  # the article
     kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
     stitch = Stitch(make.kind, "crochet", (), (), make.uses, make.makes, make.height, kind)
     return replace(word, kind="stitch", stitch=stitch, value=None)
+
+
+def _multiplies(words: Sequence[Word], index: int) -> bool:
+    """Tell whether an x says how often: `(x, v) x 6`, `inc x 6`, `(x, v) 6x`."""
+    kinds = [words[at].kind if 0 <= at < len(words) else "" for at in range(index - 2, index + 2)]
+    if kinds[1] in (")", "]", "}", "stitch") and kinds[3] == "number":
+        return True
+    return kinds[1] == "number" and kinds[0] in (")", "]", "}")

@@ -12,15 +12,16 @@ from dataclasses import replace
 
 from ..figures import Figure
 from ..pattern import LooseMark
-from ..steps import At, Make, Remark, Where, Work
+from ..steps import At, Count, Make, Remark, Repeat, Times, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
-from .marks import Group, Item, flat, span_of
+from .marks import Group, Item, flat, kind, span_of
 from .places import read_place
 from .reader import Steps
 from .repeats import RepeatReader
 from .roles import Role, role
-from .times import figure_at
+from .times import figure_at, read_times
+from .words import Word
 
 
 class StepReader(RepeatReader):
@@ -44,6 +45,8 @@ class StepReader(RepeatReader):
             self.at += 1
             return True
         if what == "around" and self._all_around():
+            return True
+        if self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
             return True
         if self._text() in ("keep", "cont", "continue", "continuing", "keeping") and self._text(1)[:3] in (
             "inc",
@@ -79,6 +82,62 @@ class StepReader(RepeatReader):
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
             return self._stitch() or self._leave() or self._double()
         return False
+
+    def _ends_with_join(self) -> bool:
+        """Read `ending with 1 sl st into first st`: the round is joined."""
+        if self._text() not in ("ending", "end", "finishing", "finish", "ends") or self._kind(1) != "noise":
+            return False
+        at = 3 if figure_at(self.items, self.at + 2) is not None else 2
+        item = self.items[self.at + at] if self.at + at < len(self.items) else None
+        if not isinstance(item, Word) or item.stitch is None or item.stitch.id != "slst":
+            return False
+        start = self.at
+        self.at += at + 1
+        self._finish_join(start)
+        return True
+
+    def _rows_stated(self) -> bool:
+        """Read `(14) - 9 rows`: how many rounds the heading covers."""
+        figure = figure_at(self.items, self.at + 1)
+        if not self.top or not self.claims or self._kind() not in ("-", ",", "x") or figure is None:
+            return False
+        if self._kind(1) != "number" or self._kind(2) != "round" or self._kind(3) not in ("", ".", ";"):
+            return False
+        self.rounds = figure
+        self.at += 3
+        return True
+
+    def _by_turns(self) -> bool:
+        """Read `alternate 1 sc and 1 inc around`: one after the other, to the end."""
+        if self._text() not in ("alternate", "alternating") or self._kind(1) not in ("number", "stitch"):
+            return False
+        stop = self.at + 1
+        while kind(self.items, stop) not in ("", ".", ";", "group", "around", "=", "join", "*", "rep"):
+            stop += 1
+        inner = type(self)(self.items[self.at + 1 : stop], top=False, marks=self.marks, figures=self.figures)
+        body = inner.read().steps
+        if len(body) < 2 or not all(isinstance(step, Work) and step.where.at is At.NEXT for step in body):
+            return False
+        while kind(self.items, stop) == "around":
+            stop += 1
+        start, self.at = self.at, stop
+        self._add(Repeat(body, Times(Count.TO_END, span=self._span(start)), self._span(start), mark=""))
+        return True
+
+    def _do_this(self) -> bool:
+        """Read `Do this 6 times in total` after the steps that are meant."""
+        if self._kind() != "work" or self._text(1) not in ("this", "that", "these"):
+            return False
+        at = self.at + 2 + (self._kind(2) in ("st", "round"))
+        read = read_times(self.items, at)
+        if read is None or not self._made_something() or self.open_star is not None:
+            return False
+        self._flush()
+        start = self._first_work()
+        said = replace(read.times, count=Count.TOTAL) if read.times.count is Count.EITHER else read.times
+        self.at = read.end
+        self._wrap(start, said, self.items[at].span)
+        return True
 
     def _bare_figure(self) -> bool:
         """Read a figure alone between commas as so many single crochet."""

@@ -295,6 +295,9 @@ class StitchReader(SpreadReader):
                 self.at = at
                 self._add(Work(make, number or Figure((1,), spread), Where(At.EACH, span=spread), self._span(start)))
                 return
+        while kind(self.items, at) == "layers" and read_place(self.items, at + 1):
+            self.layers = True
+            at += 1
         if kind(self.items, at) == "group" and role(self.items, at) is Role.REMARK and read_place(self.items, at + 1):
             at += 1
         if kind(self.items, at) == "into" and kind(self.items, at + 1) == "otherside":
