@@ -59,7 +59,8 @@ _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
 _SENT_ON = re.compile(
-    r"(?:for\s+)?[\w/,&' -]{1,40}:\s*(?:now\s+)?(?:stop|skip|go|move|proceed|jump)\b[^.\n]*\b(?:to|with)\b", re.IGNORECASE
+    r"(?:for\s+)?[\w/,&' -]{1,40}:\s*(?:now\s+)?(?:stop|skip|go|move|proceed|jump)\b[^.\n]*\b(?:to|with)\b",
+    re.IGNORECASE,
 )
 _AGAIN = re.compile(
     r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"

@@ -376,8 +376,13 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
         side=_side(match["note"]),
         flat=match["word"].lower().startswith("row"),
         prefix=match["prefix"].strip(),
-        many=Span(match.start("prefix"), match.end("prefix")) if names[-1][0].isdigit() or len(names) > 1 and names[0].lower() in ("next", "following") else None,
+        many=Span(match.start("prefix"), match.end("prefix")) if _says_many(names) else None,
     )
+
+
+def _says_many(names: list[str]) -> bool:
+    """Tell whether a name says how many rounds are meant: `Next 6`, `Last 3`."""
+    return names[-1][0].isdigit() or names[0].lower() in ("next", "following")
 
 
 def with_counts(found: dict[int, Heading]) -> dict[int, Heading]:
@@ -401,7 +406,9 @@ _FAR = 4  # from this distance on the figure in a heading's bracket is hardly an
 
 def prefixed_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a numbered heading with a name before it: `Band Row 1:`, `Hat Round 2:`."""
-    match = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)").match(text, at, end)
+    match = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)").match(
+        text, at, end
+    )
     if match is None or any(name.lower() in _NOT_NAMES for name in match[1].split()):
         return None
     inner = word_heading(text, match.end(), end)

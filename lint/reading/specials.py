@@ -37,9 +37,13 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
             match.end("short" if match["short"] else "term"),
         )
         said = Span(match.start("words"), match.end("words"))
-        if len(term) > 24 or "=" in match["words"] or re.match(
-            r"(?i)(?:ch|chain|make|magic)\b\W*[\d(]|\d+\s*ch\b|(?:row|rnd|round)\s*\d|join\b",
-            text[said.start : said.end],
+        if (
+            len(term) > 24
+            or "=" in match["words"]
+            or re.match(
+                r"(?i)(?:ch|chain|make|magic)\b\W*[\d(]|\d+\s*ch\b|(?:row|rnd|round)\s*\d|join\b",
+                text[said.start : said.end],
+            )
         ):
             continue
         if re.search(
@@ -83,8 +87,9 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     if re.search(r"(?i)\bclosed? together\b|\bbobble|\bpuff|\bpopcorn|\bcluster|\byarn over|\byo\b", said):
         return Make(name, 1, 1, 2)
     items, loose = tree(words)
-    if len(items) == 1 and isinstance(only := items[0], Word) and (make := make_of(only)) is not None:
-        return make
+    only = items[0] if len(items) == 1 else None
+    if isinstance(only, Word) and only.stitch is not None and only.stitch.kind != "chain":
+        return make_of(only)
     read = read_steps(items, loose)
     made = [step for step in read.steps if isinstance(step, Work | Together)]
     if len(made) == 1 and not read.loose and (make := _of_step(name, made[0])):
