@@ -8,6 +8,8 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
+from .progress import Progress
+
 if TYPE_CHECKING:
     from .choice import Choice
     from .house import House
@@ -42,11 +44,23 @@ class Batch:
         self._failed = False
         self._house = house
         self._worst: dict[str, int] = {}  # by the level that fails in the house of the draft
+        self._listed: list[str] | None = None
+
+    def drafts(self) -> list[str]:
+        """Return the drafts of the call, those of a folder in the order of their names."""
+        if self._listed is None:
+            self._listed = list(self._files())
+        return self._listed
 
     def proofs(self) -> Iterator[Proof]:
-        """Proof the drafts one by one, those of a folder in the order of their names."""
-        for path in self._files():
-            found = self._guarded(path, partial(self._proof, path))
+        """Proof the drafts one by one, and say on a terminal how far it has come."""
+        from ..reports.words import one_line
+
+        progress = Progress(len(self.drafts()))
+        for path in self.drafts():
+            progress.step(one_line(path))
+            found = self._guarded(path, partial(self._proof, path), progress)
+            progress.wipe()
             if found is not None:
                 house = found.settings.house.fails_at or "correction"
                 self._worst[house] = max(self._worst.get(house, 0), found.worst() or 0)
@@ -55,9 +69,13 @@ class Batch:
     def reports(self, report: Callable[[Proof], str]) -> Iterator[str]:
         """Proof the drafts one by one and give the report of each."""
         for found in self.proofs():
-            text = self._guarded(found.draft.path, partial(report, found))
+            text = self.report(found.draft.path, partial(report, found))
             if text is not None:
                 yield text
+
+    def report(self, path: str, make: Callable[[], _Result]) -> _Result | None:
+        """Make a report of one draft or several; where that fails, say so and return None."""
+        return self._guarded(path, make)
 
     def status(self, fails_at: str | None) -> int:
         """Return the exit status for what was seen so far.
@@ -94,26 +112,27 @@ class Batch:
             found = for_size(found, self._size)
         return found if self._choice is None else self._choice.of(found)
 
-    def _guarded(self, path: str, call: Callable[[], _Result]) -> _Result | None:
+    def _guarded(self, path: str, call: Callable[[], _Result], progress: Progress | None = None) -> _Result | None:
         """Return what the call gives; where it fails, say so in one sentence and return None."""
         from ..reports.words import one_line
         from .checked import SettingsError
         from .choice import ChoiceError
         from .intake import IntakeError
+        from .outputs import OutputError
 
         try:
             return call()
         except SettingsError as error:
-            self._failed = True
-            for trouble in error.troubles:
-                self._complain(one_line(trouble))
-            return None
-        except (IntakeError, ChoiceError) as error:
-            message = str(error)
+            messages = list(error.troubles)
+        except (IntakeError, ChoiceError, OutputError) as error:
+            messages = [str(error)]
         except Exception as error:
             # Whatever trips the program over one draft, the others are still to be proofed.
             reason = f"{type(error).__name__}: {error}".rstrip(": ")
-            message = f"{path} could not be proofed through a mistake in Rowcall itself ({reason})"
+            messages = [f"{path} could not be proofed through a mistake in Rowcall itself ({reason})"]
         self._failed = True
-        self._complain(one_line(message))
+        if progress is not None:
+            progress.wipe()
+        for message in messages:
+            self._complain(one_line(message))
         return None

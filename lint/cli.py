@@ -7,14 +7,17 @@ import io
 import os
 import shutil
 import sys
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
 from enum import StrEnum
+from functools import partial
 from importlib import metadata
-from typing import TYPE_CHECKING, Annotated, NoReturn
+from typing import TYPE_CHECKING, Annotated, Any, NoReturn
 
 import typer
+from typer.core import TyperCommand
 
 from .batch import FAILED, Batch
+from .outputs import Asked, Form, Output, OutputError, check_files, outputs_of, write_file
 
 if TYPE_CHECKING:
     from .choice import Choice
@@ -24,6 +27,7 @@ if TYPE_CHECKING:
 # Nothing heavy is imported at the top: help, the version and a wrong option must come at once.
 
 _NARROWEST, _WIDEST, _USUAL = 40, 100, 80
+_WRITTEN = "rowcall.written"  # where a call keeps the names of its options in their order
 
 app = typer.Typer(
     help="Proofread written crochet and knitting patterns: every round of every size is worked and checked.",
@@ -33,13 +37,6 @@ app = typer.Typer(
     pretty_exceptions_enable=False,
     context_settings={"help_option_names": ["--help", "-h"]},
 )
-
-
-class Format(StrEnum):
-    """What a proof is printed as."""
-
-    SCREEN = "screen"
-    JSON = "json"
 
 
 class FailsAt(StrEnum):
@@ -94,13 +91,34 @@ def rowcall(
         raise typer.Exit(FAILED)
 
 
-@app.command("proof", short_help="Work every round and say what doesn't add up.")
+class InOrder(TyperCommand):
+    """A command that remembers in which order its options were written."""
+
+    def parse_args(self, ctx: Any, args: list[str]) -> list[str]:
+        """Read the command line, and keep the names of its options in their order."""
+        _, _, written = self.make_parser(ctx).parse_args(list(args))
+        ctx.meta[_WRITTEN] = [parameter.name for parameter in written]
+        return super().parse_args(ctx, args)
+
+
+@app.command("proof", short_help="Work every round and say what doesn't add up.", cls=InOrder)
 def proof_command(
+    context: typer.Context,
     drafts: Drafts,
     form: Annotated[
-        Format, typer.Option("--format", help="A proof to read, or one JSON document for other programs.")
-    ] = Format.SCREEN,
-    brief: Annotated[bool, typer.Option("--brief", help="Print one line a finding.")] = False,
+        list[Form] | None,
+        typer.Option(
+            "--format",
+            help="What to give: the proof to read, a line a finding, a letter to the designer, a table of "
+            "counts, or a document for other programs. May be given several times, each with a --to.",
+        ),
+    ] = None,
+    to: Annotated[
+        list[str] | None,
+        typer.Option("--to", metavar="FILE", help="Write the form named just before to this file."),
+    ] = None,
+    replace: Annotated[bool, typer.Option("--replace", help="Write over files that exist, but for drafts.")] = False,
+    brief: Annotated[bool, typer.Option("--brief", help="The same as --format lines.")] = False,
     fails_at: Annotated[
         FailsAt | None,
         typer.Option(
@@ -120,24 +138,15 @@ def proof_command(
     house: House = None,
 ) -> None:
     """Proof drafts: work every round and say what doesn't add up, and how much was worked."""
-    if brief and form is Format.JSON:
-        _refuse("--brief and --format json don't go together")
     level = fails_at.value if fails_at else None
+    asked = _asked(context.meta[_WRITTEN], form or [], to or [], brief=brief)
     batch = Batch(drafts, size, _choice(only or [], leave_out or []), _house(house), complain=_complain)
-    if form is Format.JSON:
-        from ..reports.machine import machine
-
-        proofs = list(batch.proofs())
-        _print(machine(proofs), batch.status(level))
-    elif brief:
-        from ..reports.brief import brief as lines
-
-        _show(batch, lines, level, between="")
-    else:
-        from ..reports.screen import screen
-
-        width, colour = _width(), _wants_colour()
-        _show(batch, lambda proof: screen(proof, width, colour=colour), level)
+    try:
+        outputs = outputs_of(asked)
+        check_files(outputs, batch.drafts(), replace=replace)
+    except OutputError as error:
+        _refuse(str(error))
+    _give(batch, outputs, level, replace=replace)
     raise typer.Exit(batch.status(level))
 
 
@@ -190,10 +199,52 @@ def rulebook_command(
     _print(rule_page(found, _width()))
 
 
-def _show(batch: Batch, report: Callable[[Proof], str], fails_at: str | None, between: str = "\n") -> None:
+def _asked(written: Iterable[str | None], forms: list[Form], files: list[str], *, brief: bool) -> list[Asked]:
+    """Return the forms and files of a call in the order in which they were written."""
+    form, file = iter(forms), iter(files)
+    asked: list[Asked] = []
+    for name in written:
+        if name == "form":
+            asked.append(Asked(form=next(form)))
+        elif name == "to":
+            asked.append(Asked(file=next(file)))
+        elif name == "brief" and brief:
+            asked.append(Asked(form=Form.LINES))
+    return asked
+
+
+def _give(batch: Batch, outputs: Sequence[Output], fails_at: str | None, *, replace: bool) -> None:
+    """Proof the drafts and give each output; what comes draft by draft is on the screen as soon as it is there."""
+    from ..reports.forms import each_of, is_drafts_own, whole_of
+
+    live = next((one for one in outputs if one.file is None and is_drafts_own(one.form)), None)
+    later = [one for one in outputs if one is not live]
+    between = "\n" if live is not None and live.form is Form.SCREEN else ""
+    report = each_of(live.form, _width(), colour=_wants_colour()) if live else None
+    proofs: list[Proof] = []
+    shown = 0
+    for proof in batch.proofs():
+        text = batch.report(proof.draft.path, partial(report, proof)) if report else None
+        if text is not None:
+            _print(between + text if shown else text, batch.status(fails_at))
+            shown += 1
+        if later:
+            proofs.append(proof)
+    for output in later:
+        name = str(output.file or f"the {output.form} report")
+        text = batch.report(name, partial(whole_of(output.form), proofs))
+        if text is None:
+            continue
+        if output.file is None:
+            _print(text, batch.status(fails_at))
+        else:
+            batch.report(name, partial(write_file, output.file, text, replace=replace))
+
+
+def _show(batch: Batch, report: Callable[[Proof], str], fails_at: str | None) -> None:
     """Print the report of each draft as soon as it is there."""
     for number, text in enumerate(batch.reports(report)):
-        _print(between + text if number else text, batch.status(fails_at))
+        _print(f"\n{text}" if number else text, batch.status(fails_at))
 
 
 def _choice(only: list[str], leave_out: list[str]) -> Choice | None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from itertools import groupby
 
 from ..rules.rule import Flags, Passes, Rule
-from .words import Excerpt, folded, marks, safe
+from .words import Excerpt, folded, marks, safe, sentence
 
 OPENING, CLOSING = "⟦", "⟧"
 
@@ -26,7 +26,7 @@ def rule_list(rules: Sequence[Rule], width: int = 80) -> str:
             if len(lead) > width - _LEAST:
                 lines.append(lead.rstrip())
                 lead = _SET_IN
-            lines += folded(_sentence(rule.finds), width, lead, _SET_IN)
+            lines += folded(sentence(rule.finds), width, lead, _SET_IN)
     lines += ["", *folded("rowcall rulebook RULE shows the page of a rule, with examples.", width)]
     return "\n".join(lines[1:])
 
@@ -40,15 +40,10 @@ def rule_page(rule: Rule, width: int = 80) -> str:
         ("Where it stays silent", rule.limits),
         ("Where this comes from", rule.source),
     ):
-        lines += ["", heading, *folded(_sentence(body), width, _INDENT)]
+        lines += ["", heading, *folded(sentence(body), width, _INDENT)]
     lines += _examples("Points at the words underlined", rule, Flags, width)
     lines += _examples("Says nothing here", rule, Passes, width)
     return "\n".join(lines)
-
-
-def _sentence(text: str) -> str:
-    text = " ".join(text.split())
-    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "?", "!")) or not text else ".")
 
 
 def _examples(heading: str, rule: Rule, kind: type[Flags | Passes], width: int) -> Iterator[str]:

@@ -2,45 +2,20 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from io import StringIO
 
 from ..lint.finding import Finding, Level
 from ..lint.proof import Proof
-from ..lint.workings import Reading, Standing
-from .words import excerpt, folded, listed, marks, one_line, place_of, plural, reason_of, safe, size_names, stand_words
+from ..lint.workings import Standing
+from .said import change_words, found_words, kind_words, reading_words, share_words
+from .words import excerpt, folded, listed, marks, one_line, place_of, reason_of, safe, size_names, stand_words
 
 MOST_UNREAD = 12
 
 _LABEL = 8  # columns of the words down the left side: draft, sizes, sum, change, see
 _STYLES = {Level.CORRECTION: "bold red", Level.QUERY: "yellow", Level.STYLE: "cyan"}
-_NOUNS = {
-    Level.CORRECTION: ("correction", "corrections"),
-    Level.QUERY: ("query", "queries"),
-    Level.STYLE: ("matter of style", "matters of style"),
-}
-_CHAIN = re.compile(r"ch-(\d+)-counts(-joined-to-it)?")
-_READINGS = {
-    "times-more": (
-        "'rep from * n times' is taken as n times more, after the first",
-        "'rep from * n times' is taken as n times in all",
-    ),
-    "skip-is-base": (
-        "a stitch skipped after a beginning chain that counts is the one under that chain",
-        "a stitch skipped after a beginning chain that counts is the one after that chain",
-    ),
-    "chains-count": (
-        "chains between stitches are counted in the stated counts",
-        "chains between stitches are not counted in the stated counts",
-    ),
-    "n-in-one": (
-        "a number before a stitch with no place said ('2 sc') means that many in one stitch",
-        "a number before a stitch with no place said ('2 sc') means one in each of that many",
-    ),
-}
-_SKIPPED = re.compile(r"skipped-(\d+)-count")
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,26 +49,15 @@ def _painted(lines: Sequence[_Line]) -> str:
 def _head(proof: Proof, width: int) -> Iterator[_Line]:
     for text in folded(one_line(proof.draft.path), width):
         yield _Line(text, "bold")
-    for text in folded(_kind(proof), width):
+    for text in folded(kind_words(proof), width):
         yield _Line(text)
-    levels = [finding.level for finding in proof.findings]
-    graver_first = sorted(set(levels), reverse=True)
-    found = [plural(levels.count(level), *_NOUNS[level]) for level in graver_first]
+    found = found_words(proof)
     if found:
-        yield from map(_Line, folded(f"Found: {listed(found)}.", width))
+        yield from map(_Line, folded(f"Found: {found}.", width))
     elif proof.tally.worked:
         yield _Line("Nothing found in what was worked.")
     else:
         yield _Line("Nothing found, and nothing was worked.")
-
-
-def _kind(proof: Proof) -> str:
-    pattern = proof.pattern
-    craft = (pattern.craft or "craft not recognised").capitalize()
-    terms = f" in {pattern.terms} terms" if pattern.terms else ""
-    names = size_names(proof, range(len(pattern.sizes.names)))
-    sizes = f"{plural(len(names), 'size')}: {listed(names)}" if names else "one size"
-    return f"{craft}{terms}, {sizes}."
 
 
 def _query(proof: Proof, finding: Finding, number: int, width: int) -> Iterator[_Line]:
@@ -124,15 +88,7 @@ def _details(proof: Proof, finding: Finding) -> Iterator[tuple[str, str]]:
     for index, line in enumerate(finding.sum):
         yield "" if index else "sum", safe(line)
     if finding.change:
-        place = place_of(proof.draft, finding.change.span)
-        old = one_line(proof.draft.words(finding.change.span))
-        new = one_line(finding.change.to)
-        if not new:
-            yield "change", f'line {place.line}: leave out "{old}"'
-        elif not old:
-            yield "change", f'line {place.line}, column {place.column}: put in "{new}"'
-        else:
-            yield "change", f'line {place.line}: "{old}" to "{new}"'
+        yield "change", change_words(proof, finding.change)
     for index, aside in enumerate(finding.asides):
         line = proof.draft.position(aside.span.start).line
         yield "" if index else "see", f"line {line}: {one_line(aside.label)}"
@@ -140,7 +96,7 @@ def _details(proof: Proof, finding: Finding) -> Iterator[tuple[str, str]]:
 
 def _worked(proof: Proof, width: int) -> Iterator[_Line]:
     yield _Line("How much was worked", "bold")
-    for text in folded(_share(proof), width, "  "):
+    for text in folded(share_words(proof), width, "  "):
         yield _Line(text)
     unread = [working for working in proof.workings.rounds if working.standing is Standing.UNREAD]
     if unread:
@@ -160,51 +116,9 @@ def _worked(proof: Proof, width: int) -> Iterator[_Line]:
             line = proof.draft.position(one.finding.span.start).line
             words = f"line {line}, {one.finding.rule}: {one_line(one.because)}"
             yield from map(_Line, folded(words, width, "    ", "      "))
-    readings = list(_readings(proof.workings.readings))
+    readings = list(reading_words(proof.workings.readings))
     if readings:
         yield _Line("  Where the draft leaves it open:")
         for reading in readings:
             for text in folded(reading, width, "    ", "      "):
                 yield _Line(text)
-
-
-def _share(proof: Proof) -> str:
-    tally = proof.tally
-    if not tally.rounds:
-        return "No rounds or rows were found, so nothing was worked and nothing is said of any count."
-    if not tally.worked:
-        return f"None of {plural(tally.rounds, 'round')} could be worked."
-    parts = (
-        f"{tally.agree} {'agrees' if tally.agree == 1 else 'agree'} with the draft's own count",
-        f"{tally.differ} {'differs' if tally.differ == 1 else 'differ'} from it",
-        f"{tally.unstated} {'has' if tally.unstated == 1 else 'have'} none to compare",
-    )
-    return f"{tally.worked} of {plural(tally.rounds, 'round')} worked: {listed(parts)}. {tally.unread} not read."
-
-
-def _readings(readings: Sequence[Reading]) -> Iterator[str]:
-    """Say how open conventions were taken, one sentence for each way, with the counts that speak for it."""
-    agree: dict[tuple[str, bool], int] = {}
-    otherwise: dict[tuple[str, bool], int] = {}
-    for reading in readings:
-        if reading.agree > 0 and not reading.said:
-            way = (reading.key, reading.holds)
-            agree[way] = agree.get(way, 0) + reading.agree
-            otherwise[way] = otherwise.get(way, 0) + reading.otherwise
-    for way, number in agree.items():
-        fits = f"{plural(number, 'stated count')} {'agrees' if number == 1 else 'agree'} with that"
-        yield f"{_reading_words(*way)} ({fits}, {otherwise[way]} with the other way)"
-
-
-def _reading_words(key: str, holds: bool) -> str:
-    chain = _CHAIN.fullmatch(key)
-    if chain:
-        joined = " where the round is joined to it" if chain[2] else ""
-        return f"a beginning chain of {chain[1]} {'counts' if holds else 'does not count'} as a stitch{joined}"
-    skipped = _SKIPPED.fullmatch(key)
-    if skipped:
-        number = int(skipped[1]) - 1
-        return f"the {number} chains skipped at the start {'count' if holds else 'do not count'} as a stitch"
-    if key in _READINGS:
-        return _READINGS[key][0 if holds else 1]
-    return f"the reading '{key.replace('-', ' ')}' is {'taken' if holds else 'not taken'}"

@@ -161,6 +161,12 @@ def listed(words: Sequence[str]) -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}" if words else ""
 
 
+def sentence(text: str) -> str:
+    """Return words as a sentence: on one line, a capital first, a full stop last."""
+    text = " ".join(text.split())
+    return text[:1].upper() + text[1:] + ("" if text.endswith((".", "?", "!")) or not text else ".")
+
+
 def size_names(proof: Proof, sizes: Iterable[int]) -> tuple[str, ...]:
     """Return the names of sizes by their indices; those that the draft does not name are left out."""
     names = proof.pattern.sizes.names

@@ -22,7 +22,7 @@ from rowcall.reports.machine import schema
 from rowcall.rules.rule import Case, Passes, Rule, Said
 from typer.testing import CliRunner
 
-LINE = ":6:59: correction: the round comes to 15 sts for Medium, but 16 are stated [count-differs]"
+LINE = ":6.59-6.60: correction: the round comes to 15 sts for Medium, but 16 are stated [count-differs]"
 TALLY = ": 3 of 4 rounds worked, 1 agrees, 1 differs, 1 states no count, 1 not read"
 
 
@@ -190,7 +190,10 @@ def test_an_empty_folder_is_said(run: Run) -> None:
         ),
         (["--leave-out", "zzz"], 'there is no rule or level "zzz"; rowcall rulebook lists all rules'),
         (["--size", "XL"], 'a.txt has no size "XL": its sizes are Small, Medium, Large'),
-        (["--brief", "--format", "json"], "--brief and --format json don't go together"),
+        (
+            ["--brief", "--format", "json"],
+            "only one form can go to the screen, not lines and json: write --to FILE after the others",
+        ),
     ],
 )
 def test_a_wrong_call_is_said_in_one_line(run: Run, arguments: list[str], complaint: str) -> None:
