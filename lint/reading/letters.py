@@ -113,7 +113,9 @@ def _digits(match: re.Match[str]) -> str:
     return match[0].translate({ord("l"): "1", ord("I"): "1", ord("O"): "0"})
 
 
-_RUN = re.compile(r" {61,}|\d{13,}")
+_LONGEST_BLANK = " " * 60
+_BLANKS = re.compile(r" {61,}")
+_DIGITS = re.compile(r"\d\d{12,}")
 _FILLER = "\x00"
 
 
@@ -122,4 +124,10 @@ def squeezed(text: str) -> str:
 
     The patterns that look for headings and sizes take time that grows with the square of such a run.
     """
-    return _RUN.sub(lambda match: match[0][:12] + _FILLER * (len(match[0]) - 12), text)
+    if _LONGEST_BLANK in text:
+        text = _BLANKS.sub(_shortened, text)
+    return _DIGITS.sub(_shortened, text)
+
+
+def _shortened(match: re.Match[str]) -> str:
+    return match[0][:12] + _FILLER * (len(match[0]) - 12)

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterator
+from functools import lru_cache
 
 from ..draft import Span
 from ..pattern import ChainNote, ChainRule, Elided, Multiple
@@ -37,6 +39,8 @@ _COLOURED = re.compile(
 
 def chain_notes(text: str, start: int) -> Iterator[ChainNote]:
     """Find sentences that say whether beginning chains count: `ch 2 does not count as a st`."""
+    if not _COUNT_WORD.search(text):
+        return
     for sentence in _SENTENCE.finditer(text):
         words = sentence[0]
         if not _COUNT_WORD.search(words):
@@ -75,8 +79,17 @@ def multiples(text: str) -> Iterator[Multiple]:
         )
 
 
+_COLOUR_WORDS = frozenset(
+    {"red", "blue", "green", "pink", "purple", "orange", "black", "color", "colors", "colour", "colours"}
+)
+_FIGURE_WORDS = frozenset({"size", "sizes", "figure", "figures", "number", "numbers"})
+
+
 def coloured_sizes(text: str) -> Span | None:
     """Find words that tell sizes apart by colour."""
+    used = _words_used(text)
+    if used.keys().isdisjoint(_COLOUR_WORDS) or used.keys().isdisjoint(_FIGURE_WORDS):
+        return None
     match = _COLOURED.search(text)
     return Span(match.start(), match.end()) if match else None
 
@@ -90,44 +103,62 @@ def is_spiral(text: str) -> bool | None:
     return None
 
 
+_RUN = re.compile(r"\w+")
+
+
+@lru_cache(maxsize=1)
+def _words_used(text: str) -> Counter[str]:
+    """Count the words and figures of a text, in small letters: one search for all questions about single words."""
+    return Counter(_RUN.findall(text.lower()))
+
+
 _UK = re.compile(r"(?i)\b(?:htr|dtr|trtr|miss|tension|half treble|double treble|d\.c\.|h\.tr)\b")
 _US = re.compile(r"(?i)\b(?:sc|hdc|single crochet|half double|gauge|skip|sc2tog|sk)\b")
+_NAMED_TERMS = r"\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)"
+# in small letters; the first letter comes first and is looked at from behind, so that a search is quick
 _SAYS_UK = re.compile(
-    r"(?i)\b(?:uk|u\.k\.|british|english)\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)|terms?\s+(?:are|is|:)\s*(?:uk|british)"
+    rf"u(?<!\wu)k{_NAMED_TERMS}|u(?<!\wu)\.k\.{_NAMED_TERMS}|b(?<!\wb)ritish{_NAMED_TERMS}|e(?<!\we)nglish{_NAMED_TERMS}"
+    r"|terms?\s+(?:are|is|:)\s*(?:uk|british)"
 )
 _SAYS_US = re.compile(
-    r"(?i)\b(?:us|u\.s\.|usa|american)\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)|terms?\s+(?:are|is|:)\s*(?:us|american)"
+    rf"u(?<!\wu)sa?{_NAMED_TERMS}|u(?<!\wu)\.s\.{_NAMED_TERMS}|a(?<!\wa)merican{_NAMED_TERMS}"
+    r"|terms?\s+(?:are|is|:)\s*(?:us|american)"
 )
+_SC_SPELT = re.compile(r"s(?<!\ws)(?:\.c\.|ingle crochet)")
+_SC, _HTR, _TREBLE, _DC = (re.compile(rf"\d*(?:{names})") for names in ("sc|hdc", "htr", "tr|htr", "dc"))
 
 
 def terms_of(text: str) -> tuple[str | None, str]:
     """Return the terms that the draft declares (None where it doesn't) and those its words show: "US" or "UK"."""
-    said = "UK" if _SAYS_UK.search(text) else "US" if _SAYS_US.search(text) else None
-    uk, us = len(_UK.findall(text)), len(_US.findall(text))
-    has_sc = len(re.findall(r"(?i)\b\d*(?:sc|hdc)\b|\bs\.c\.|\bsingle crochet", text))
-    treble_not_dc = len(re.findall(r"(?i)\b\d*(?:tr|htr)\b", text))
+    small = text.lower()
+    said = "UK" if _SAYS_UK.search(small) else "US" if _SAYS_US.search(small) else None
     if said:
         return said, said
-    if has_sc >= 2 and not re.search(r"(?i)\b\d*htr\b|half treble", text):
-        return None, "US"
-    if re.search(r"(?i)\b\d*htr\b|half treble", text) or (
-        uk > us and (treble_not_dc or has_sc == 0) and re.search(r"(?i)\b\d*dc\b|double crochet", text)
-    ):
+    used = _words_used(text)
+    sc = _often(used, _SC) + len(_SC_SPELT.findall(small))
+    if _often(used, _HTR) or "half treble" in small:
         return None, "UK"
+    if sc < 2 and (_often(used, _DC) or "double crochet" in small) and (not sc or _often(used, _TREBLE)):
+        return None, "UK" if len(_UK.findall(text)) > len(_US.findall(text)) else "US"
     return None, "US"
 
 
-_KNIT = re.compile(
-    r"(?i)\b(?:knit|purl|k\d+|p\d+|k2tog|ssk|cast\s+on|co|cast\s+off|bind\s+off|stocking|stockinette|garter|needles?|yo|psso|m1)\b"
-)
-_HOOK = re.compile(
-    r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\s*\d+|sl\s*st|magic\s+(?:ring|circle|loop)|chain)\b"
-)
+def _often(used: Counter[str], name: re.Pattern[str]) -> int:
+    """Count the words of a kind."""
+    return sum(number for word, number in used.items() if name.fullmatch(word))
+
+
+_KNIT = re.compile(r"knit|purl|[kp]\d+|k2tog|ssk|co|stocking|stockinette|garter|needles?|yo|psso|m1")
+_KNIT_PHRASE = re.compile(r"c(?<!\wc)ast\s+o(?:n|ff)\b|b(?<!\wb)ind\s+off\b")
+_HOOK = re.compile(r"\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\d+|slst|chain")
+_HOOK_PHRASE = re.compile(r"c(?<!\wc)h\s+\d+\b|s(?<!\ws)l\s+st\b|m(?<!\wm)agic\s+(?:ring|circle|loop)\b")
 
 
 def craft_of(text: str) -> str | None:
     """Return "crochet" or "knitting" by the words of the draft, None where neither shows."""
-    knit, hook = len(_KNIT.findall(text)), len(_HOOK.findall(text))
+    used, small = _words_used(text), text.lower()
+    knit = _often(used, _KNIT) + len(_KNIT_PHRASE.findall(small))
+    hook = _often(used, _HOOK) + len(_HOOK_PHRASE.findall(small))
     if not knit and not hook:
         return None
     return "knitting" if knit > hook else "crochet"

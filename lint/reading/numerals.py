@@ -11,13 +11,27 @@ _TENS = "twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety"
 _CARDINAL = (
     rf"(?:(?:{_TENS})(?:[- ](?:{_UNITS}))?|{_UNITS}|ten|eleven|twelve|(?:thir|four|fif|six|seven|eigh|nine)teen)"
 )
-_ORDINALS = (
-    rf"(?:(?:(?:{_TENS})[- ])?(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth)|tenth|eleventh|twelfth|"
-    r"(?:thir|four|fif|six|seven|eigh|nine)teenth|(?:twent|thirt|fort|fift)ieth)"
+_NTH = "first|second|third|fourth|fifth|sixth|seventh|eighth|ninth"
+_LATER = (
+    "tenth|eleventh|twelfth|thirteenth|fourteenth|fifteenth|sixteenth|seventeenth|eighteenth|nineteenth|"
+    "twentieth|thirtieth|fortieth|fiftieth"
 )
+_ORDINALS = rf"(?:(?:(?:{_TENS})[- ])?(?:{_NTH})|{_LATER})"
 _FULL = r"(?:rounds?|rnds?|rows?)"
-_IN_WORDS = re.compile(
-    rf"(?P<word>\b{_FULL}\.?\s+)(?P<number>{_CARDINAL})\b|\b(?P<nth>{_ORDINALS})(?=(?:\s+(?:and|to|&)\s+{_ORDINALS})?\s+{_FULL}\b)|"
+
+
+def _apart(words: str) -> str:
+    """Let words begin where no letter stands before; the first letter comes first, so that a search is quick."""
+    return "|".join(rf"{word[0]}(?<!\w{word[0]}){word[1:]}" for word in words.split("|"))
+
+
+_TENS_AND = "|".join(rf"{ten}[- ](?:{_NTH})" for ten in _apart(_TENS).split("|"))
+# in small letters
+_AFTER = re.compile(rf"r(?<!\wr)(?:ounds?|nds?|ows?)\.?\s+({_CARDINAL})\b")
+_BEFORE = re.compile(
+    rf"({_TENS_AND}|{_apart(_NTH)}|{_apart(_LATER)})(?=(?:\s+(?:and|to|&)\s+{_ORDINALS})?\s+{_FULL}\b)"
+)
+_SIGN = re.compile(
     r"^(?P<lead>[ \t]*)#(?P<from>\d{1,3})(?:(?P<to>\s*(?:to|-|and|&)\s*)#(?P<last>\d{1,3}))?[ \t]",
     re.IGNORECASE | re.MULTILINE,
 )
@@ -28,13 +42,18 @@ def numerals(text: str) -> str:
 
     Every offset stays what it was: what the figures don't fill becomes blanks.
     """
-    return _IN_WORDS.sub(_in_figures, text)
+    small = text.lower()
+    for match in _AFTER.finditer(small):
+        text = _put(text, match, str(cardinal(match[1])).rjust(len(match[1])))
+    for match in _BEFORE.finditer(small):
+        text = _put(text, match, f"{ordinal(match[1])}th".ljust(len(match[1])))
+    return _SIGN.sub(_signed, text) if "#" in text else text
 
 
-def _in_figures(match: re.Match[str]) -> str:
-    if match["number"]:
-        return match["word"] + str(cardinal(match["number"])).rjust(len(match["number"]))
-    if match["nth"]:
-        return f"{ordinal(match['nth'])}th".ljust(len(match["nth"]))
+def _put(text: str, match: re.Match[str], number: str) -> str:
+    return text[: match.start(1)] + number + text[match.end(1) :]
+
+
+def _signed(match: re.Match[str]) -> str:
     last = f"{match['to']} {match['last']}" if match["last"] else ""
     return f"{match['lead']}#{match['from']}{last})"

@@ -178,14 +178,19 @@ def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
     return closing >= 3 and 2 * closing >= len(bodies)
 
 
+_FIGURE_AND_SHAPING = r"\s*\d{1,2}\s*,\s*(?:inc|dec)\b"
+_SHAPING_AND_FIGURE = r"\s*,\s*\d{1,2}\s*(?:[)\]},*]|[(\[]\d|$)"
+# in small letters, each way with its first sign written out, so that a search is quick
 _BARE_FIGURES = re.compile(
-    r"(?i)(?:[(\[,*{]\s*\d{1,2}\s*,\s*(?:inc|dec)\b|\b(?:inc|dec)\s*,\s*\d{1,2}\s*(?:[)\]},*]|[(\[]\d|$))", re.MULTILINE
+    "|".join(re.escape(sign) + _FIGURE_AND_SHAPING for sign in "([,*{")
+    + rf"|i(?<!\wi)nc{_SHAPING_AND_FIGURE}|d(?<!\wd)ec{_SHAPING_AND_FIGURE}",
+    re.MULTILINE,
 )
 
 
 def _bare_figures(text: str) -> bool:
     """Tell whether a draft leaves single crochet unsaid: `(1, inc)*6`, `3, inc, 3`."""
-    return bool(_BARE_FIGURES.search(text))
+    return bool(_BARE_FIGURES.search(text.lower()))
 
 
 def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:

@@ -35,9 +35,14 @@ class _Candidate:
     known: int  # how many of the names are usual names of sizes
 
 
+_MAY_BE_MEASURED = re.compile(r"[-(:=\d]")
+_MEASURE = re.compile(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))")
+
+
 def _name(part: str) -> str:
     """Cut a measurement off a size's name: "women's 22 inches" is "women's"."""
-    cut = re.split(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))", part.strip())[0]
+    part = part.strip()
+    cut = _MEASURE.split(part)[0] if _MAY_BE_MEASURED.search(part) else part
     return cut.strip(" .*_-:\"'") or part.strip(" .*_-:\"'")
 
 
@@ -178,8 +183,10 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
         return None
     if _ALL.fullmatch(words):
         return SizeNote(span, None)
+    if not sizes.names:
+        return None
     match = _ONLY.match(re.sub(r"\s*\([^)]*\)", "", text).strip(" *_#"))
-    if match is None or not sizes.names:
+    if match is None:
         return None
     only = bool(match["only"]) or bool(re.search(r"(?i)\bonly\b", text))
     marked = only or bool(re.match(r"(?i)\s*(?:for\s+)?(?:the\s+)?sizes?\b", text.strip(" *_#"))) or title
@@ -235,18 +242,20 @@ def match_size(name: str, sizes: Sizes) -> int | None:
     return None
 
 
+_NAMES_FIRST = re.compile(
+    r"\s*[,(\[]?\s*(?:for\s+)?(?P<names>[A-Za-z\d][\w'/&+ -]{0,24}?(?:,\s*[\w'/&+ -]{1,24}?){0,8})\s*(?:sizes?)?\s*(?P<only>only)?\s*"
+    r"(?:[)\]]\s*:?|:|-(?=\s))\s*",
+    re.IGNORECASE,
+)
+
+
 def names_first(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:
     """Read names of sizes that open a round's own words: `(newborn and 3 months) Ch 3 ...`, `, M and L only: ...`.
 
     Returns the note and the length of its words; None where they are no names of sizes.
     """
-    match = re.match(
-        r"\s*[,(\[]?\s*(?:for\s+)?(?P<names>[A-Za-z\d][\w'/&+ -]{0,24}?(?:,\s*[\w'/&+ -]{1,24}?){0,8})\s*(?:sizes?)?\s*(?P<only>only)?\s*"
-        r"(?:[)\]]\s*:?|:|-(?=\s))\s*",
-        text[:_LONGEST_NOTE],
-        re.IGNORECASE,
-    )
-    if match is None or not sizes.names:
+    match = _NAMES_FIRST.match(text[:_LONGEST_NOTE]) if sizes.names else None
+    if match is None:
         return None
     note = size_note(
         match["names"] + (" only" if match["only"] else ""), Span(start, start + match.end()), sizes, title=True
