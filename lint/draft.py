@@ -5,16 +5,17 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from dataclasses import dataclass
+from typing import Final
 
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@dataclass(slots=True, order=True, unsafe_hash=True)  # not frozen, for the reason that `record` gives
 class Span:
     """A half-open stretch of a draft's text, in code points: start included, end not."""
 
-    start: int
-    end: int
+    start: Final[int]
+    end: Final[int]
 
     def cover(self, other: Span) -> Span:
         """Return the smallest span that holds both."""

@@ -5,11 +5,11 @@ Reading makes these values and working works them. All are immutable.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
 from .figures import Figure
+from .record import record
 
 # ---------------------------------------------------------------- places
 
@@ -28,7 +28,7 @@ class At(Enum):
     BEHIND = "behind"  # into an earlier row, a skipped stitch or a stitch behind: what it uses is not known
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Target:
     """What kind of place a stitch goes into or a skip passes.
 
@@ -43,7 +43,7 @@ class Target:
     chain: bool = False  # a link of a chain
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Where:
     """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
 
@@ -71,7 +71,7 @@ class Count(Enum):
     TO_END = "to end"  # until `leave` places are left
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Times:
     """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`).
 
@@ -89,7 +89,7 @@ class Times:
 # ---------------------------------------------------------------- steps
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Make:
     """A stitch as the working sees it: stitches of the row below it uses, stitches it leaves, its height in chains.
 
@@ -104,7 +104,7 @@ class Make:
     group: tuple[Step, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Work:
     """`times` stitches in each of the places of `where`.
 
@@ -121,7 +121,7 @@ class Work:
     skipped_count: bool | None = None  # into the nth chain from the hook: whether the chains before it count as one
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Chain:
     """`n` chains. `counts` tells whether it stands for a stitch: None where the draft doesn't say.
 
@@ -137,7 +137,7 @@ class Chain:
     and_space: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Skip:
     """Places passed over."""
 
@@ -147,7 +147,7 @@ class Skip:
     behind: bool = False  # the stitch behind a post stitch, which that stitch has used already
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Together:
     """Several stitches in one place, and that in each of the places of `where`."""
 
@@ -156,7 +156,7 @@ class Together:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Repeat:
     """Steps worked several times.
 
@@ -169,7 +169,7 @@ class Repeat:
     mark: str = "("
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Join:
     """The round is closed. `to_chain` is True when it goes into the top of the beginning chain, None when unsaid.
 
@@ -181,21 +181,21 @@ class Join:
     nth: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Turn:
     """The work is turned."""
 
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FastenOff:
     """The yarn is fastened off."""
 
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ring:
     """A ring to start from; `chains` are its links, None for a magic ring."""
 
@@ -203,7 +203,7 @@ class Ring:
     chains: Figure | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leave:
     """Places left unworked: `number` of them, or all that are left where it is None."""
 
@@ -211,14 +211,14 @@ class Leave:
     number: Figure | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OtherSide:
     """From here on along the other side of the foundation chain."""
 
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Evenly:
     """Increases (`change` +1) or decreases (-1) spread evenly: `number` of them, `to` the count after."""
 
@@ -228,14 +228,14 @@ class Evenly:
     to: Figure | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remark:
     """Words that take nothing: colour, markers, stuffing, loops, sides."""
 
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unread:
     """Words that could not be read and may matter. A round that holds one is silent about its count."""
 

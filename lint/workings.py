@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
+from .record import record
 
 
 class Standing(Enum):
@@ -31,7 +32,7 @@ class Deed(Enum):
     EVENLY = "evenly"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """One line of the sum for one size: the words of `span`, worked `times` times.
 
@@ -48,7 +49,7 @@ class Item:
     to_end: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizeWorking:
     """One round worked for one size.
 
@@ -76,7 +77,7 @@ class SizeWorking:
     agrees: bool | None = None  # None where nothing is stated or nothing was worked
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoundWorking:
     """A round with all its sizes; None for a size that doesn't work it.
 

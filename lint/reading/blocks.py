@@ -9,10 +9,10 @@ from __future__ import annotations
 import itertools
 import re
 from bisect import bisect_left
-from dataclasses import dataclass
 from enum import Enum
 
 from ..draft import Draft, Span
+from ..record import record
 from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
 from .numerals import numerals
 
@@ -25,7 +25,7 @@ class Kind(Enum):
     LINE = "line"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """A stretch of the draft. `span` is its words; for a round `body` is what follows the heading."""
 
@@ -37,7 +37,7 @@ class Block:
     leads: bool = False  # words on the same line right before a heading
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Line:
     span: Span  # without lead and trailing blanks
     start: int  # where its words begin

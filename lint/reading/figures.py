@@ -9,17 +9,18 @@ from __future__ import annotations
 import itertools
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ..draft import Span
 from ..figures import FigureList, ListStyle
+from ..record import record
 from .words import Word
 
 _OPENS = {"(": ")", "[": "]", "{": "}"}
 _SEPARATORS = {",", "/", ":", "-", ";"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Found:
     values: tuple[int | None, ...]
     end: int  # index after the last word

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from ..draft import Span
 from ..figures import Figure
+from ..record import record
 from ..steps import At, Target, Where
 from .claims import past_sized_space
 from .marks import Item, kind, text_at
@@ -14,7 +15,7 @@ from .times import figure_at, read_remainder
 from .words import Word
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A place, the index after its last word, and whether the draft says "each"."""
 

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Claim, LooseMark, MarkTrouble
+from ..record import record
 from ..steps import (
     At,
     Chain,
@@ -93,7 +94,7 @@ _TWO_PIECES = {"hold", "holding", "pieces", "panels", "squares", "halves", "held
 _ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Steps:
     """What a round's words say: its steps, the counts it states, marks that don't pair, rounds it says it covers."""
 

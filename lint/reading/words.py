@@ -18,6 +18,7 @@ from typing import Any, cast
 
 from ..draft import Span
 from ..figures import Figure
+from ..record import record
 from ..steps import Make
 from ..trade.tables import Stitch, spellings
 from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
@@ -25,7 +26,7 @@ from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
 LONGEST_NUMBER = 8  # digits; no pattern counts further
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Word:
     """A labelled word or sign.
 
@@ -53,7 +54,7 @@ class Word:
 _SCAN = re.compile(r"\d+(?:st|nd|rd|th)(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Cut:
     """A place where spaCy's tokenizer shall cut; it asks for start and end like a regex match."""
 
@@ -72,7 +73,7 @@ def _cuts(text: str) -> Iterator[_Cut]:
             yield _Cut(match.start())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Token:
     """What is known of a token wherever it stands; one that is only white space is `empty`."""
 
@@ -170,9 +171,14 @@ def _label(text: str) -> tuple[str, int | None]:
     return text, None
 
 
+# a figure or the sign of a fraction comes first and is looked at from behind, so that a search is quick
+_PART = r"[\u00bc\u00bd\u00be]"
+_UNIT_AFTER_PART = r"(?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?"
 _MEASURE = re.compile(
-    r"(?<![\w.,])\d{1,6}(?:[.,]\d{1,4})?(?:\s?[\u00bc\u00bd\u00be]|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
-    r"|(?<!\d)\d{0,4}[\u00bc\u00bd\u00be](?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?|(?<!\d)\d{1,6}\.\d{1,4}(?:\s?(?:mm|cm|in))?",
+    r"[\d\u00bc\u00bd\u00be](?:(?<=\d)(?<![\w.,]\d)\d{0,5}(?:[.,]\d{1,4})?"
+    rf"(?:\s?{_PART}|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
+    rf"|(?<=\d)(?<!\d\d)\d{{0,3}}{_PART}{_UNIT_AFTER_PART}|(?<={_PART})(?<!\d{_PART}){_UNIT_AFTER_PART}"
+    r"|(?<=\d)(?<!\d\d)\d{0,5}\.\d{1,4}(?:\s?(?:mm|cm|in))?)",
     re.IGNORECASE,
 )
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
+from ..record import record
 from .fabric import Fabric
 from .fitting import Fitting
 from .hook import CannotWork
@@ -14,7 +15,7 @@ from .shape import begins_piece, unread_in
 from .stitching import Made
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class State:
     """Where a size stands between two rounds: the row on the hook, and whether it is known for sure."""
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from ..pattern import Claim
+from ..record import record
 from .fabric import Fabric
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Compared:
     """A stated count beside the worked one, in the same unit; `agrees` is None where they can't be compared."""
 

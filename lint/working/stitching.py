@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from ..record import record
 from ..steps import Chain, Evenly, Leave, OtherSide, Repeat, Ring, Skip, Step, Together, Work
 from ..workings import Deed, Item
 from .fabric import LINK, Cursor, Fabric, Row, plain
@@ -20,7 +20,7 @@ from .shape import (
 MOST_STEPS = 500
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Made:
     """What a round makes for one size: the row, what it used, what did not fit, and the lines of its sum."""
 
