@@ -222,9 +222,14 @@ class Cursor:
     def passes_ahead(self, before: Cursor) -> tuple[int, int] | None:
         """Tell how a pass that began at `before` may be continued at once.
 
-        Returns the number of places a pass moves and how many whole passes more fit into the same segment, None
-        where the pass left its segment or ended at another point of the pattern.
+        Returns the number of places a pass moves and how many whole passes more are alike, None where that can't be
+        told. In a row without spaces one place is as good as another; in a row with spaces a pass must have come to
+        the same point of the pattern of its segment, and those in that segment are alike.
         """
+        if before.fabric is self.fabric and not self.fabric.spaces:
+            left = self.left()
+            moved = before.left() - left
+            return (moved, left // moved) if moved > 0 else None
         if before.index != self.index or not self.fabric.segments[self.index :]:
             return None
         part = self.fabric.segments[self.index]
@@ -232,10 +237,6 @@ class Cursor:
         if moved <= 0 or moved % len(part.spots):
             return None
         return moved, (part.length - self.done) // moved
-
-    def jump(self, places: int) -> None:
-        """Pass places of the present segment."""
-        self._move(self.fabric.segments[self.index], places)
 
 
 @dataclass(slots=True)

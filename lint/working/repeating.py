@@ -83,7 +83,7 @@ class Repeating(Placing):
                 moved, fit = ahead
                 fit = min(fit, passes - done) if passes is not None else min(fit, limit // took)
                 if fit > 0 and self.cursor is not None:
-                    self.cursor.jump(moved * fit)
+                    self.cursor.take_spots(moved * fit)
                     outer.extend(made, fit)
                     self.used += took * fit
                     limit -= took * fit

@@ -16,7 +16,7 @@ from .claims import stated_of
 from .memo import Memo
 from .references import covered
 from .slips import slips
-from .worker import Answers, Asked, Worker
+from .worker import Answers, Asked, Other, Worker
 
 
 def _said(pattern: Pattern) -> dict[str, bool]:
@@ -49,14 +49,18 @@ def _agreeing(done: Sequence[RoundWorking]) -> set[int]:
     return {one.index for one in done if one.standing is Standing.AGREES}
 
 
-def _worker(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo) -> Worker:
-    return Worker(
+def _worked(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo, other: Other | None = None) -> Worker:
+    """Return a worker that has worked the whole pattern under the answers; `other` is one that did under others."""
+    worker = Worker(
         pattern=pattern,
         answers=answers,
         asked=asked,
         states=[State() for _ in range(pattern.sizes.number)],
         memo=memo,
+        other=other,
     )
+    worker.run()
+    return worker
 
 
 def work(pattern: Pattern) -> Workings:
@@ -67,19 +71,19 @@ def work(pattern: Pattern) -> Workings:
     asked = Asked()
     answers = Answers(said)
     memo = Memo()
-    best = _worker(pattern, answers, asked, memo).run()
-    score = _score(best)
+    best = _worked(pattern, answers, asked, memo)
+    score = _score(best.done)
     readings: list[Reading] = []
     for key in sorted(asked.usual):
         now = answers.chosen.get(key, said.get(key, asked.usual[key]))
         trial = Answers(said, {**answers.chosen, key: not now})
-        other = _worker(pattern, trial, asked, memo).run()
-        other_score = _score(other)
+        other = _worked(pattern, trial, asked, memo, Other(best, key))
+        other_score = _score(other.done)
         gain = 3 if key in said else 1  # a single round that differs from what is said is worth 2
         better = other_score[0] >= score[0] + gain or (
             other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said
         )
-        agree, otherwise = _agreeing(best), _agreeing(other)
+        agree, otherwise = _agreeing(best.done), _agreeing(other.done)
         if better:
             answers, best, score = trial, other, other_score
             agree, otherwise = otherwise, agree
@@ -87,18 +91,17 @@ def work(pattern: Pattern) -> Workings:
             holds = answers.chosen.get(key, now)
             mends = frozenset(otherwise - agree)
             readings.append(Reading(key, holds, 0, len(agree), len(otherwise), key in said, mends))
-    return Workings(tuple(best), tuple(readings), _slips(pattern, answers, asked, memo))
+    return Workings(tuple(best.done), tuple(readings), _slips(best))
 
 
-def _slips(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo) -> tuple[Slip, ...]:
+def _slips(worker: Worker) -> tuple[Slip, ...]:
     """Look for likely slips in the rounds that differ, under the answers found."""
-    worker = _worker(pattern, answers, asked, memo)
     found: list[Slip] = []
-    for one in worker.run():
-        round_ = pattern.rounds[one.index]
+    for one in worker.done:
+        round_ = worker.pattern.rounds[one.index]
         if one.standing is Standing.DIFFERS and round_.directive is None and covered(round_, 0) == 1:
             stated = [size.stated if size else None for size in one.sizes]
-            found.extend(slips(one.index, round_.steps, worker.below[one.index], stated, worker.choose))
+            found.extend(slips(one.index, round_.steps, worker.below(one.index), stated, worker.choose))
     return tuple(found)
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
+from ..record import record
 from ..steps import Chain, Step
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State
@@ -38,9 +39,29 @@ class Asked:
     usual: dict[str, bool] = field(default_factory=dict[str, bool])
 
 
+@record
+class Passed:
+    """A round that was worked: the questions it asked, and where the sizes stood before and after it."""
+
+    asked: frozenset[str]
+    before: tuple[State, ...]
+    after: tuple[State, ...]
+
+
+@record
+class Other:
+    """A worker that has worked the same pattern, and the one question to which its answer was another."""
+
+    worker: Worker
+    question: str
+
+
 @dataclass(slots=True, kw_only=True)
 class Worker(Again):
-    """Works the rounds of a pattern in order under given answers."""
+    """Works the rounds of a pattern in order under given answers.
+
+    What the `other` worker worked without asking about what differs, from where this one stands as well, is taken over.
+    """
 
     answers: Answers
     asked: Asked
@@ -49,7 +70,8 @@ class Worker(Again):
     inline: dict[int, bool] = field(default_factory=dict[int, bool])
     section: int = -1
     here: set[str] = field(default_factory=set[str])
-    below: dict[int, list[Fabric | None]] = field(default_factory=dict[int, list["Fabric | None"]])
+    passed: list[Passed] = field(default_factory=list[Passed])
+    other: Other | None = None
 
     def choose(self, key: str, usual: bool) -> bool:
         """Answer a question, and remember that it came up."""
@@ -68,18 +90,35 @@ class Worker(Again):
             return said
         return usual
 
-    def run(self) -> list[RoundWorking]:
+    def run(self) -> None:
         """Work all rounds."""
-        for index in range(len(self.pattern.rounds)):
-            self.one(index)
-        return self.done
+        for index, round_ in enumerate(self.pattern.rounds):
+            self._enter(round_)
+            before = tuple(self.states)
+            if not self._taken_over(index, before):
+                self.here = set()
+                self.done.append(self._one(index, round_))
+                self.passed.append(Passed(frozenset(self.here), before, tuple(self.states)))
+            self._count_rows(round_)
 
-    def one(self, index: int) -> None:
+    def below(self, index: int) -> list[Fabric | None]:
+        """Return the row on which each size works a round."""
+        return [state.fabric for state in self.passed[index].before]
+
+    def _taken_over(self, index: int, before: tuple[State, ...]) -> bool:
+        """Take a round over from the other worker, where it can't come out otherwise."""
+        if self.other is None:
+            return False
+        passed = self.other.worker.passed[index]
+        if self.other.question in passed.asked or passed.before != before:
+            return False
+        self.done.append(self.other.worker.done[index])
+        self.passed.append(passed)
+        self.states = list(passed.after)
+        return True
+
+    def _one(self, index: int, round_: Round) -> RoundWorking:
         """Work one round, or the rounds it stands for, for every size."""
-        round_ = self.pattern.rounds[index]
-        self.here = set()
-        self._enter(round_)
-        self.below[index] = [state.fabric for state in self.states]
         sizes: list[SizeWorking | None] = []
         reason: str | None = None
         words: Span | None = None
@@ -114,22 +153,19 @@ class Worker(Again):
             else:
                 reason = reason or "it isn't sure which stitches this round is worked on"
                 sizes[size] = self._not_worked(round_, size)
-        self._count_rows(round_)
         standing = _standing(sizes)
         if standing is Standing.UNREAD and reason is None:
             reason = "the row below is not known"
-        self.done.append(
-            RoundWorking(
-                index=index,
-                sizes=tuple(sizes),
-                standing=standing,
-                unit=unit,
-                reason=reason if standing is Standing.UNREAD else None,
-                words=words if standing is Standing.UNREAD else None,
-                readings=tuple((key, self.choose(key, self.asked.usual[key])) for key in sorted(self.here)),
-                resumed=resumed,
-                covers=covers,
-            )
+        return RoundWorking(
+            index=index,
+            sizes=tuple(sizes),
+            standing=standing,
+            unit=unit,
+            reason=reason if standing is Standing.UNREAD else None,
+            words=words if standing is Standing.UNREAD else None,
+            readings=tuple((key, self.choose(key, self.asked.usual[key])) for key in sorted(self.here)),
+            resumed=resumed,
+            covers=covers,
         )
 
     def _count_rows(self, round_: Round) -> None:
