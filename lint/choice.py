@@ -45,17 +45,28 @@ def choice(only: Iterable[str], leave_out: Iterable[str], rules: Sequence[str]) 
     return Choice(_known(only, known), _known(leave_out, known))
 
 
+def size_named(proof: Proof, name: str) -> int:
+    """Return the index of a size by its name.
+
+    Raises `ChoiceError` where the draft has no such size, with the nearest one.
+    """
+    names = proof.pattern.sizes.names
+    for index, size in enumerate(names):
+        if size.strip().casefold() == name.strip().casefold():
+            return index
+    known = f"its sizes are {', '.join(names)}" if names else "it is written in one size, without a name"
+    near = nearest(name, names)
+    hint = f'did you mean "{near}"? ' if near else ""
+    raise ChoiceError(f'{proof.draft.path} has no size "{name}": {hint}{known}')
+
+
 def for_size(proof: Proof, name: str) -> Proof:
     """Return the proof as if the draft were written for one size only.
 
     Raises `ChoiceError` where the draft has no such size.
     """
+    size = size_named(proof, name)
     names = proof.pattern.sizes.names
-    alike = [index for index, size in enumerate(names) if size.strip().casefold() == name.strip().casefold()]
-    if not alike:
-        known = f"its sizes are {', '.join(names)}" if names else "it is written in one size, without a name"
-        raise ChoiceError(f'{proof.draft.path} has no size "{name}": {known}')
-    size = alike[0]
     pattern = replace(
         proof.pattern,
         sizes=Sizes((names[size],), proof.pattern.sizes.span, proof.pattern.sizes.declared),

@@ -1,0 +1,202 @@
+"""What a draft says of its other sizes and nothing else: words that go when it is written for one."""
+
+from __future__ import annotations
+
+import re
+from bisect import bisect_right
+from collections.abc import Iterator
+
+from ..draft import Draft, Span
+from ..pattern import Pattern, Round, SizeNote
+from ..proof import Proof
+from .edits import Edit
+from .figures import heading_numbers, list_figure, prose_figures
+
+_ABOUT_LISTS = re.compile(
+    r"(?i)\b(?:figures?|instructions?|directions?|numbers?|changes|counts?|sizes?)\b.{0,40}?"
+    r"\b(?:given|written|brackets?|parenthes[ei]s|as follows|order)\b"
+)
+_JOINT = r"[\s,;:/()\[\]&|-]*(?:\b(?:and|or)\b)?[\s,;:/()\[\]&|-]*"
+
+
+def size_edits(proof: Proof, size: int) -> Iterator[Edit]:
+    """Give the edits that leave only one size's figures and lines; none for a draft in one size."""
+    pattern, text = proof.pattern, proof.draft.text
+    if pattern.sizes.number < 2:
+        return
+    gone = [*_other_lines(proof, size)]
+    yield from (Edit(span, "") for span in gone)
+    yield from _declaration(proof, size)
+    counts = frozenset(claim.span for round_ in pattern.rounds for claim in round_.claims)
+    for found in pattern.lists:
+        if len(found.values) == pattern.sizes.number:
+            yield list_figure(text, found, size, counts)
+    for round_ in pattern.rounds:
+        if is_for(round_, size) and (numbers := heading_numbers(text, round_, size)):
+            yield numbers
+    # the lists of instructions are known by now; what is left are measurements, yarn and the like
+    read = sorted(found.span for found in pattern.lists) + [round_.heading for round_ in pattern.rounds]
+    for edit in prose_figures(text, Span(0, len(text)), pattern.sizes.number, size):
+        if not any(edit.span.start < one.end and one.start < edit.span.end for one in read):
+            yield edit
+
+
+def is_for(round_: Round, size: int) -> bool:
+    """Tell whether a size works a round."""
+    if round_.sizes is not None and size not in round_.sizes:
+        return False
+    return round_.first is None or round_.first.at(size) is not None
+
+
+def whole_lines(draft: Draft, span: Span) -> Span:
+    """Return the lines that a span fills, with their ends, where nothing else stands on them; or else the span."""
+    first = bisect_right(draft.starts, span.start) - 1
+    last = bisect_right(draft.starts, max(span.start, span.end - 1)) - 1
+    start, end = draft.starts[first], draft.line_span(last).end
+    if draft.text[start : span.start].strip(" \t*#_-•") or draft.text[span.end : end].strip(" \t*_.:"):
+        return span
+    after = draft.starts[last + 1] if last + 1 < len(draft.starts) else len(draft.text)
+    return Span(start, after)
+
+
+def _other_lines(proof: Proof, size: int) -> Iterator[Span]:
+    """Give the stretches that are for other sizes, and the words that only say for which sizes the next are."""
+    draft, pattern = proof.draft, proof.pattern
+    for round_ in pattern.rounds:
+        if not is_for(round_, size):
+            yield _without_gap(draft, whole_lines(draft, _trimmed(draft, round_.span)))
+    for note in pattern.size_notes:
+        own = note.sizes is None or size in note.sizes
+        yield from _own_note(draft, pattern, note) if own else _foreign_note(draft, pattern, note)
+    for section in pattern.sections:
+        if section.sizes is not None and size not in section.sizes:
+            yield whole_lines(draft, section.span)
+    yield from _lines_about_lists(proof)
+
+
+def _trimmed(draft: Draft, span: Span) -> Span:
+    return Span(span.start, span.start + len(draft.words(span).rstrip()))
+
+
+def _own_note(draft: Draft, pattern: Pattern, note: SizeNote) -> Iterator[Span]:
+    """Drop the words of a note for this size where they are a line, or open or name a round."""
+    whole = whole_lines(draft, _trimmed(draft, note.span))
+    if whole != _trimmed(draft, note.span):
+        yield _without_gap(draft, whole)
+        return
+    for round_ in pattern.rounds:
+        if round_.heading.start <= note.span.start and note.span.end <= round_.heading.end:
+            before = draft.text[: note.span.start].rstrip(" ")
+            yield Span(len(before), note.span.end)
+            return
+        if round_.span.start <= note.span.start < round_.span.end:
+            after = re.compile(r"\s*[:.,]?\s*").match(draft.text, note.span.end)
+            yield Span(note.span.start, after.end() if after else note.span.end)
+            return
+
+
+def _foreign_note(draft: Draft, pattern: Pattern, note: SizeNote) -> Iterator[Span]:
+    """Drop a note for other sizes, with the talk that follows it up to the next round, note or empty line."""
+    index = bisect_right(draft.starts, note.span.start) - 1
+    start = draft.starts[index]
+    if draft.text[start : note.span.start].strip(" \t*#_-•"):
+        return
+    stops = {bisect_right(draft.starts, one.span.start) - 1 for one in pattern.size_notes}
+    stops |= {bisect_right(draft.starts, one.span.start) - 1 for one in pattern.rounds}
+    stops |= {bisect_right(draft.starts, one.span.start) - 1 for one in pattern.sections}
+    last = index
+    while last + 1 < len(draft.starts) and last + 1 not in stops and draft.words(draft.line_span(last + 1)).strip():
+        last += 1
+    end = draft.starts[last + 1] if last + 1 < len(draft.starts) else len(draft.text)
+    yield _without_gap(draft, Span(start, end))
+
+
+def _without_gap(draft: Draft, span: Span) -> Span:
+    """Take an empty line away with lines that go, where one stands on either side of them."""
+    before, after = draft.text[: span.start], draft.text[span.end :]
+    if re.search(r"(?:^|[\r\n])[ \t]*(?:\r\n|\n|\r)$", before[-80:]) and (
+        empty := re.match(r"[ \t]*(?:\r\n|\n|\r)", after[:80])
+    ):
+        return Span(span.start, span.end + empty.end())
+    return span
+
+
+def _lines_about_lists(proof: Proof) -> Iterator[Span]:
+    """Give the lines that only tell how the figures of the sizes are written."""
+    draft, pattern = proof.draft, proof.pattern
+    names = _JOINT.join(re.escape(name) for name in pattern.sizes.names)
+    first = min((round_.span.start for round_ in pattern.rounds), default=len(draft.text))
+    declared = pattern.sizes.span or Span(0, 0)
+    for index in range(len(draft.starts)):
+        line = draft.line_span(index)
+        if line.start >= first:
+            return
+        words = draft.words(line)
+        if line.start <= declared.start < line.end or line.start < declared.end <= line.end:
+            continue
+        if _ABOUT_LISTS.search(words) and re.search(names, words, re.IGNORECASE):
+            yield whole_lines(draft, line)
+
+
+def _declaration(proof: Proof, size: int) -> Iterator[Edit]:
+    """Name one size where the draft declares them all."""
+    draft, sizes = proof.draft, proof.pattern.sizes
+    if sizes.span is None:
+        return
+    first, last = (bisect_right(draft.starts, at) - 1 for at in (sizes.span.start, max(0, sizes.span.end - 1)))
+    places = _places(draft.text, draft.line_span(first).cover(draft.line_span(last)), sizes.names)
+    if places is None:
+        return
+    lines = {bisect_right(draft.starts, place.start) - 1 for place in places}
+    before = draft.text[: places[0].start]
+    if len(lines) == len(places):
+        yield from (
+            Edit(whole_lines(draft, draft.line_span(bisect_right(draft.starts, place.start) - 1)), "")
+            for index, place in enumerate(places)
+            if index != size
+        )
+    else:
+        end = _list_end(draft.text, places[-1].end, draft.text[places[0].start : places[-1].end])
+        yield Edit(
+            Span(len(before.rstrip("([")) if _all_inside(before, draft.text, end) else places[0].start, end),
+            _segment(draft.text, places, size),
+        )
+    if plural := re.search(r"(?i)\bsize(s)\b[^\w]*(?:\w+[^\w]+)?$", before[-60:]):
+        at = len(before) - len(before[-60:]) + plural.start(1)
+        yield Edit(Span(at, at + 1), "")
+
+
+def _all_inside(before: str, text: str, end: int) -> bool:
+    return before.endswith(("(", "[")) and text[end - 1 : end] in (")", "]")
+
+
+def _places(text: str, span: Span, names: tuple[str, ...]) -> list[Span] | None:
+    """Return where the names of the sizes stand in their declaration, in order."""
+    found: list[Span] = []
+    at = span.start
+    for name in names:
+        match = re.compile(rf"(?i)(?<![\w'’]){re.escape(name)}(?!\w)").search(text, at, span.end)
+        if match is None:
+            return None
+        found.append(Span(match.start(), match.end()))
+        at = match.end()
+    return found
+
+
+def _list_end(text: str, end: int, words: str) -> int:
+    """Return the end of a list of names: behind the bracket that is still open."""
+    closing = re.compile(r"\s*(?:\([^()]*\))?\s*[)\]]").match(text, end)
+    opened = words.count("(") + words.count("[") > words.count(")") + words.count("]")
+    inside = text[: end - len(words)].endswith(("(", "["))
+    return closing.end() if closing and (opened or inside) else end
+
+
+def _segment(text: str, places: list[Span], size: int) -> str:
+    """Return a size's name in its declaration, with what is said of it before the next name."""
+    place = places[size]
+    if size + 1 == len(places):
+        return text[place.start : place.end]
+    words = text[place.start : places[size + 1].start]
+    words = re.sub(r"(?:[\s,;:/&|(\[-]|\b(?:and|or)\b)+$", "", words)
+    opened, closed = words.count("("), words.count(")")
+    return words if opened == closed else words.rstrip(")") if closed > opened else words + ")" * (opened - closed)

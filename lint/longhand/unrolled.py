@@ -1,0 +1,301 @@
+"""Rounds that stand for others, written out: repeats of rounds unrolled, elided rounds in their places."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from ..draft import Span
+from ..pattern import Elided, FastenOff, Join, Remark, RepeatRounds, Round, Turn, WorkEven
+from ..proof import Proof
+from ..working.references import covered, find_round
+from ..workings import RoundWorking, SizeWorking, Standing
+from .edits import Edit, within
+from .figures import renumbered
+from .sizes import is_for
+from .stated import headless, parts_of
+
+MOST_COPIES = 600
+_LONGEST_LABEL = 40
+_WORD = re.compile(r"(?i)\b(rnd|round|row)s?\b")
+_SIDES = {"RS": "WS", "WS": "RS"}
+
+
+@dataclass(frozen=True, slots=True)
+class Copy:
+    """A round written out in the words of another.
+
+    `source` is the index of the round whose words it has. `words` are its heading and what is worked, `own` the words
+    of a count that belong to it alone. It is pass `turn` of `turns` of a repeat; `turns` is 0 where it is of none.
+    """
+
+    source: int
+    words: str
+    own: str = ""
+    turn: int = 0
+    turns: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Unrolled:
+    """Rounds to be written out at a span of the draft, in place of the round with the index `round` or after it.
+
+    `count` is what must be there at their end, where the draft itself was worked that far. `plain` is True where
+    that is the count before them too.
+    """
+
+    round: int
+    span: Span
+    copies: tuple[Copy, ...]
+    count: int | None
+    plain: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Unrolling:
+    """What is needed to write rounds out: the proof of the draft, the size, and the edits that leave only that size."""
+
+    proof: Proof
+    size: int
+    edits: Sequence[Edit]
+    worked: Mapping[int, RoundWorking]
+
+    @classmethod
+    def of(cls, proof: Proof, size: int, edits: Sequence[Edit]) -> Unrolling:
+        """Make ready to write out the rounds of a proof for a size."""
+        return cls(proof, size, edits, {one.index: one for one in proof.workings.rounds})
+
+    def working(self, index: int) -> SizeWorking | None:
+        """Return how a round was worked, None where it wasn't."""
+        one = self.worked.get(index)
+        own = one.sizes[self.size] if one is not None and self.size < len(one.sizes) else None
+        return own if own is not None and own.count is not None else None
+
+    def round(self, index: int) -> Round:
+        """Return a round by its index."""
+        return self.proof.pattern.rounds[index]
+
+    def text(self, span: Span) -> str:
+        """Return the words of a span as they are for the size."""
+        return within(self.proof.draft.text, span, self.edits)
+
+    # ------------------------------------------------------------ repeats of rounds
+
+    def repeats(self) -> Iterator[Unrolled]:
+        """Unroll every repeat of rounds that was worked."""
+        for one in self.proof.workings.rounds:
+            round_ = self.round(one.index)
+            working = self.working(one.index)
+            if not isinstance(round_.directive, RepeatRounds) or working is None or one.standing is Standing.UNREAD:
+                continue
+            what = round_.directive
+            if (what.measured and what.times is None) or _differs(round_):
+                continue
+            copies = self._part(one.covers) if what.part else self._again(one.index, what, one.covers, working)
+            if copies:
+                parts = parts_of(self.proof.draft, round_)
+                copies = (*copies[:-1], self._with_count(copies[-1], round_))
+                yield Unrolled(
+                    one.index,
+                    Span(round_.span.start, parts.end),
+                    copies,
+                    working.count,
+                    working.before == working.count,
+                )
+
+    def _with_count(self, copy: Copy, round_: Round) -> Copy:
+        """Give the last round of a repeat the count that the draft states for the repeat."""
+        parts = parts_of(self.proof.draft, round_)
+        if parts.count is None or not parts.plain:
+            return copy
+        own = self.text(parts.count) + self.text(Span(parts.count.end, parts.end)).rstrip()
+        return Copy(copy.source, copy.words, own, copy.turn, copy.turns)
+
+    def _again(
+        self, index: int, what: RepeatRounds, covers: Sequence[int], working: SizeWorking
+    ) -> tuple[Copy, ...] | None:
+        targets = self._plain_targets(covers)
+        number = self._how_many(index, what, targets, working)
+        if not targets or not number or number > MOST_COPIES:
+            return None
+        sources = [targets[turn % len(targets)] for turn in range(number)]
+        for then in what.then:
+            found = find_round(self.proof.pattern, index, then)
+            if found is None:
+                return None
+            sources.append(found)
+        # the rounds as they stand are the first pass, where the repeat follows right after them
+        before = 1 if what.times is not None and self._follows(index, targets) else 0
+        turns = before + -(-number // len(targets))
+        numbers = self._numbers(index, len(sources))
+        return tuple(
+            Copy(
+                source,
+                self._heading(source, index, numbers[at] if numbers else None, before + at // len(targets) + 1, turns)
+                + self._body(source),
+                turn=before + at // len(targets) + 1 if turns > 1 and at < number else 0,
+                turns=turns if turns > 1 and at < number else 0,
+            )
+            for at, source in enumerate(sources)
+        )
+
+    def _plain_targets(self, covers: Sequence[int]) -> tuple[int, ...]:
+        """Return the rounds whose own words are worked again; none where one stands for others itself."""
+        found: list[int] = []
+        for index in covers:
+            own = index
+            while isinstance(directive := self.round(own).directive, RepeatRounds):
+                inner = self.worked[own].covers if own in self.worked else ()
+                if len(inner) != 1 or inner[0] >= own or directive.part is not None:
+                    return ()
+                own = inner[0]
+            if isinstance(self.round(own).directive, WorkEven):
+                return ()
+            found.append(own)
+        return tuple(found)
+
+    def _how_many(self, index: int, what: RepeatRounds, targets: Sequence[int], working: SizeWorking) -> int:
+        """Return how many rounds a repeat comes to; where it goes on to a count, by what one pass changes."""
+        if what.until is None or not targets:
+            return working.rounds
+        round_ = self.round(index)
+        if round_.first is not None and covered(round_, self.size) > 1:
+            return working.rounds
+        first, last = self.working(targets[0]), self.working(targets[-1])
+        goal = what.until.at(self.size)
+        if goal is None or working.before is None or first is None or last is None or first.before is None:
+            return 0
+        change = (last.count or 0) - first.before
+        passes, rest = divmod(goal - working.before, change) if change else (0, 1)
+        return 0 if rest or passes < 1 else passes * len(targets)
+
+    def _follows(self, index: int, targets: Sequence[int]) -> bool:
+        between = [at for at in range(targets[-1] + 1, index) if is_for(self.round(at), self.size)]
+        return not between
+
+    def _numbers(self, index: int, number: int) -> list[int] | None:
+        """Return the numbers of the rounds of a repeat: its own, or those that go on from the round before."""
+        round_ = self.round(index)
+        first = round_.first.at(self.size) if round_.first else None
+        if first is not None:
+            if round_.listed:
+                return list(round_.listed) if len(round_.listed) == number else None
+            last = round_.last.at(self.size) if round_.last else first
+            return [*range(first, first + number)] if last is not None and last - first + 1 == number else None
+        before = self._numbered(range(index - 1, -1, -1), round_.section, last=True, near=True)
+        if before is None:
+            return None
+        after = self._numbered(range(index + 1, len(self.proof.pattern.rounds)), round_.section, last=False, near=False)
+        if after not in (None, before + number + 1):
+            return None
+        return [*range(before + 1, before + number + 1)]
+
+    def _numbered(self, indices: range, section: int, *, last: bool, near: bool) -> int | None:
+        """Return the number of the next round with one in some direction; `near`: with none unnumbered before it."""
+        for at in indices:
+            round_ = self.round(at)
+            if round_.section != section:
+                return None
+            if not is_for(round_, self.size):
+                continue
+            figure = round_.last if last else round_.first
+            if figure is not None:
+                return figure.at(self.size)
+            if near:
+                return None
+        return None
+
+    def _heading(self, source: int, index: int, number: int | None, turn: int, turns: int) -> str:
+        round_, own = self.round(source), self.round(index)
+        words = "" if headless(round_) else self.text(round_.heading)
+        if number is not None:
+            named = renumbered(words, number) if round_.first is not None else None
+            if named is None and own.first is not None and not headless(own):
+                named = renumbered(self.text(own.heading), number)
+            if named is not None:
+                return named if words else f"{named}: "
+        word = _WORD.search(words or self.proof.draft.text)
+        label = f"Next {word[1].lower() if word else 'round'}"
+        if words and round_.first is None and len(words) <= _LONGEST_LABEL:
+            label = words
+        passes = f" ({turn} of {turns})" if turns > 1 else ""
+        return f"{label}{passes}" + ("" if words else ": ")
+
+    def _body(self, source: int) -> str:
+        parts = parts_of(self.proof.draft, self.round(source))
+        span = parts.words if parts.plain else Span(parts.words.start, parts.end)
+        return self.text(span).rstrip()
+
+    def _part(self, covers: Sequence[int]) -> tuple[Copy, ...] | None:
+        """Write out the rounds of another part, with their own headings."""
+        copies: list[Copy] = []
+        for index in covers:
+            round_ = self.round(index)
+            if not is_for(round_, self.size):
+                continue
+            if round_.directive is not None or round_.elided is not None:
+                return None
+            heading = "" if headless(round_) else self.text(round_.heading)
+            copies.append(Copy(index, heading + self._body(index)))
+        return tuple(copies) or None
+
+    # ------------------------------------------------------------ elided rounds
+
+    def elided(self) -> Iterator[Unrolled | Edit]:
+        """Write every elided round out between its neighbours, and give the declaring round a heading like theirs."""
+        for index, round_ in enumerate(self.proof.pattern.rounds):
+            note = round_.elided
+            own = round_.first.at(self.size) if round_.first else None
+            if note is None or own is None or not is_for(round_, self.size) or self.working(index) is None:
+                continue
+            reach = {
+                number: at
+                for at, one in enumerate(self.proof.pattern.rounds)
+                if one.section == round_.section and is_for(one, self.size)
+                for number in self._covered(one)
+            }
+            sibling = self._sibling(reach, own)
+            heading = renumbered(sibling or self.text(round_.heading), own)
+            if heading is None:
+                continue
+            yield Edit(round_.heading, heading)
+            for number in _missing(note, round_, own, reach):
+                like = self._sibling(reach, number) or heading
+                words = (renumbered(like, number) or f"Round {number}") + self._body(index)
+                before = self.round(reach[number - 1])
+                end = parts_of(self.proof.draft, before).end
+                yield Unrolled(index, Span(end, end), (Copy(index, words),), None)
+
+    def _covered(self, round_: Round) -> Sequence[int]:
+        if round_.listed:
+            return round_.listed
+        first = round_.first.at(self.size) if round_.first else None
+        last = round_.last.at(self.size) if round_.last else first
+        return range(first, min(last, first + MOST_COPIES) + 1) if first is not None and last is not None else ()
+
+    def _sibling(self, reach: dict[int, int], number: int) -> str | None:
+        """Return the heading of the round before a number, or after it, where it is a plain one; sides change over."""
+        for near in (number - 1, number + 1):
+            if (at := reach.get(near)) is None:
+                continue
+            round_ = self.round(at)
+            plain = len(self._covered(round_)) == 1 and round_.elided is None and not headless(round_)
+            words = self.text(round_.heading)
+            if plain and "\n" not in words:
+                return re.sub(r"\b(?:RS|WS)\b", lambda side: _SIDES[side[0]], words)
+        return None
+
+
+def _missing(note: Elided, round_: Round, own: int, reach: dict[int, int]) -> Iterator[int]:
+    """Give the numbers that an elision covers and nobody wrote, each after one that somebody did."""
+    several = round_.first is not None and round_.first.is_list
+    last = max(reach) if note.last is None or several else note.last
+    for number in range(own + 2, last + 1, 2):
+        if number not in reach and number - 1 in reach:
+            yield number
+
+
+def _differs(round_: Round) -> bool:
+    """Tell whether a repeat of rounds has steps of its own that make it differ from the rounds it refers to."""
+    return any(not isinstance(step, Remark | Join | Turn | FastenOff) for step in round_.steps)
