@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from .marks import MEANINGS, SIGNS, marked
 from .writing import Longhand, Mark, Written, longhand, size_asked
 
-__all__ = ["Longhand", "Mark", "Written", "longhand", "size_asked"]
+__all__ = ["MEANINGS", "SIGNS", "Longhand", "Mark", "Written", "longhand", "marked", "size_asked"]

@@ -118,20 +118,21 @@ def _has_unit(figure: re.Match[str]) -> bool:
     return figure["one"] is not None and figure[0] != figure["one"]
 
 
-def list_figure(text: str, found: FigureList, size: int, counts: frozenset[Span]) -> Edit:
-    """Replace a list of figures in an instruction by the figure of a size.
+def list_figure(text: str, found: FigureList, place: int, claim: Span | None) -> Edit:
+    """Replace a list of figures in an instruction by one of them.
 
-    Brackets that hold nothing but the list go too, but for those of a count (`counts` are the spans of such).
+    Brackets that hold nothing but the list go too, but for those of a count: `claim` is the span of the count whose
+    figure the list is.
     """
-    value = found.values[size]
+    value = found.values[place]
     start, end = found.span.start, found.span.end
     bracketed = start > 0 and _PAIRS.get(text[end : end + 1]) == text[start - 1]
-    if bracketed and found.style in (ListStyle.INSIDE, ListStyle.BARE, ListStyle.SLASH):
-        outer = Span(start - 1, end + 1)
-        if outer not in counts:
-            start, end = outer.start, outer.end
+    # `(63, 70) sc` has brackets for the list, `around (63, 70)` for the count
+    own = claim is None or claim.end > end + 1
+    if bracketed and own and found.style in (ListStyle.INSIDE, ListStyle.BARE, ListStyle.SLASH):
+        start, end = start - 1, end + 1
     written = re.findall(r"[^\W_]+|--?|–|—", text[start:end])
-    words = written[size] if len(written) == len(found.values) and value is not None else None
+    words = written[place] if len(written) == len(found.values) and value is not None else None
     # a number in words stays in words, where the list has nothing but its figures
     return Edit(Span(start, end), words if words and not words.isdigit() and words.isalpha() else str(value or 0))
 

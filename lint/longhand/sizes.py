@@ -7,15 +7,16 @@ from bisect import bisect_right
 from collections.abc import Iterator
 
 from ..draft import Draft, Span
-from ..pattern import Pattern, Round, SizeNote
+from ..pattern import FigureList, Pattern, Round, SizeNote
 from ..proof import Proof
 from .edits import Edit
 from .figures import heading_numbers, list_figure, prose_figures
 
 _ABOUT_LISTS = re.compile(
     r"(?i)\b(?:figures?|instructions?|directions?|numbers?|changes|counts?|sizes?)\b.{0,40}?"
-    r"\b(?:given|written|brackets?|parenthes[ei]s|as follows|order)\b"
+    r"\b(?:given|written|brackets?|parenthes[ei]s|as follows|order|always)\b"
 )
+_MOST = 600  # no heading covers more rounds
 _JOINT = r"[\s,;:/()\[\]&|-]*(?:\b(?:and|or)\b)?[\s,;:/()\[\]&|-]*"
 
 
@@ -24,28 +25,54 @@ def size_edits(proof: Proof, size: int) -> Iterator[Edit]:
     pattern, text = proof.pattern, proof.draft.text
     if pattern.sizes.number < 2:
         return
-    gone = [*_other_lines(proof, size)]
-    yield from (Edit(span, "") for span in gone)
+    own = rounds_for(pattern, size)
+    yield from (Edit(span, "") for span in _other_lines(proof, size, own))
+    yield from _gaps(proof, size, own)
     yield from _declaration(proof, size)
-    counts = frozenset(claim.span for round_ in pattern.rounds for claim in round_.claims)
+    counts = {claim.figure.span: claim.span for round_ in pattern.rounds for claim in round_.claims}
+    read: list[Span] = []
     for found in pattern.lists:
-        if len(found.values) == pattern.sizes.number:
-            yield list_figure(text, found, size, counts)
-    for round_ in pattern.rounds:
-        if is_for(round_, size) and (numbers := heading_numbers(text, round_, size)):
+        if (place := place_in(pattern, found, size)) is not None:
+            read.append(found.span)
+            yield list_figure(text, found, place, counts.get(found.span))
+    for index in own:
+        if numbers := heading_numbers(text, pattern.rounds[index], size):
+            read.append(pattern.rounds[index].heading)
             yield numbers
     # the lists of instructions are known by now; what is left are measurements, yarn and the like
-    read = sorted(found.span for found in pattern.lists) + [round_.heading for round_ in pattern.rounds]
     for edit in prose_figures(text, Span(0, len(text)), pattern.sizes.number, size):
         if not any(edit.span.start < one.end and one.start < edit.span.end for one in read):
             yield edit
 
 
-def is_for(round_: Round, size: int) -> bool:
-    """Tell whether a size works a round."""
+def rounds_for(pattern: Pattern, size: int) -> frozenset[int]:
+    """Return the indices of the rounds that a size works."""
+    return frozenset(index for index, round_ in enumerate(pattern.rounds) if _is_for(pattern, round_, size))
+
+
+def _is_for(pattern: Pattern, round_: Round, size: int) -> bool:
     if round_.sizes is not None and size not in round_.sizes:
         return False
-    return round_.first is None or round_.first.at(size) is not None
+    if round_.first is not None and round_.first.at(size) is None:
+        return False
+    inside = [one for one in _lists_in(pattern, round_.span) if len(one.values) == pattern.sizes.number]
+    # `[k9[-, 11], k2tog] 4 times` is for both; dashes wherever there are lists leave a size out
+    return not inside or any(one.values[size] is not None for one in inside)
+
+
+def _lists_in(pattern: Pattern, span: Span) -> list[FigureList]:
+    return [one for one in pattern.lists if span.start <= one.span.start < span.end]
+
+
+def place_in(pattern: Pattern, found: FigureList, size: int) -> int | None:
+    """Return which figure of a list is a size's; None where it has not one for each size it is for."""
+    if len(found.values) == pattern.sizes.number:
+        return size
+    for round_ in pattern.rounds:
+        if round_.sizes and round_.span.start <= found.span.start < round_.span.end:
+            own = sorted(round_.sizes)
+            return own.index(size) if len(own) == len(found.values) and size in own else None
+    return None
 
 
 def whole_lines(draft: Draft, span: Span) -> Span:
@@ -59,11 +86,11 @@ def whole_lines(draft: Draft, span: Span) -> Span:
     return Span(start, after)
 
 
-def _other_lines(proof: Proof, size: int) -> Iterator[Span]:
+def _other_lines(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Span]:
     """Give the stretches that are for other sizes, and the words that only say for which sizes the next are."""
     draft, pattern = proof.draft, proof.pattern
-    for round_ in pattern.rounds:
-        if not is_for(round_, size):
+    for index, round_ in enumerate(pattern.rounds):
+        if index not in rounds:
             yield _without_gap(draft, whole_lines(draft, _trimmed(draft, round_.span)))
     for note in pattern.size_notes:
         own = note.sizes is None or size in note.sizes
@@ -72,6 +99,40 @@ def _other_lines(proof: Proof, size: int) -> Iterator[Span]:
         if section.sizes is not None and size not in section.sizes:
             yield whole_lines(draft, section.span)
     yield from _lines_about_lists(proof)
+
+
+def _gaps(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Edit]:
+    """Say which numbers a size does not have where rounds of other sizes leave a gap."""
+    draft, pattern = proof.draft, proof.pattern
+    if any(round_.elided for round_ in pattern.rounds) or pattern.elisions:
+        return
+    others: set[int] = set()
+    before: tuple[int, int] | None = None
+    for index, round_ in enumerate(pattern.rounds):
+        first, last = _numbers(round_, size)
+        if index not in rounds:
+            first, last = _numbers(round_, round_.sizes[0] if round_.sizes else None)
+            others.update(range(first or 1, min(last or 0, (first or 1) + _MOST) + 1))
+        elif first is not None and last is not None:
+            missing = range(before[1] + 1, first) if before and before[0] == round_.section else range(0)
+            if missing and others.issuperset(missing):
+                start = draft.starts[bisect_right(draft.starts, round_.heading.start) - 1]
+                word = re.match(r"(?i)\s*[*#•-]*\s*(rnd|round|row|r)\b", draft.words(round_.heading))
+                named = f"{word[1]} " if word else "number "
+                numbers = str(missing[0]) if len(missing) == 1 else f"{missing[0]} to {missing[-1]}"
+                newline = "\r\n" if "\r\n" in draft.text else "\n"
+                yield Edit(Span(start, start), f"(This size has no {named}{numbers}.){newline}")
+            before, others = (round_.section, last), set()
+
+
+def _numbers(round_: Round, size: int | None) -> tuple[int | None, int | None]:
+    if round_.first is None or round_.last is None:
+        return None, None
+    if size is None:
+        known = [value for value in round_.first.values if value is not None]
+        ends = [value for value in round_.last.values if value is not None]
+        return (min(known), max(ends)) if known and ends else (None, None)
+    return round_.first.at(size), round_.last.at(size)
 
 
 def _trimmed(draft: Draft, span: Span) -> Span:
@@ -86,7 +147,7 @@ def _own_note(draft: Draft, pattern: Pattern, note: SizeNote) -> Iterator[Span]:
         return
     for round_ in pattern.rounds:
         if round_.heading.start <= note.span.start and note.span.end <= round_.heading.end:
-            before = draft.text[: note.span.start].rstrip(" ")
+            before = draft.text[: note.span.start].rstrip(" ,")
             yield Span(len(before), note.span.end)
             return
         if round_.span.start <= note.span.start < round_.span.end:
@@ -122,9 +183,9 @@ def _without_gap(draft: Draft, span: Span) -> Span:
 
 
 def _lines_about_lists(proof: Proof) -> Iterator[Span]:
-    """Give the lines that only tell how the figures of the sizes are written."""
+    """Give what only tells how the figures are written: a line, or a sentence where the sizes are named."""
     draft, pattern = proof.draft, proof.pattern
-    names = _JOINT.join(re.escape(name) for name in pattern.sizes.names)
+    names = re.compile(_JOINT.join(re.escape(name) for name in pattern.sizes.names), re.IGNORECASE)
     first = min((round_.span.start for round_ in pattern.rounds), default=len(draft.text))
     declared = pattern.sizes.span or Span(0, 0)
     for index in range(len(draft.starts)):
@@ -132,10 +193,12 @@ def _lines_about_lists(proof: Proof) -> Iterator[Span]:
         if line.start >= first:
             return
         words = draft.words(line)
-        if line.start <= declared.start < line.end or line.start < declared.end <= line.end:
-            continue
-        if _ABOUT_LISTS.search(words) and re.search(names, words, re.IGNORECASE):
+        naming = line.start <= declared.start < line.end or line.start < declared.end <= line.end
+        if not naming and _ABOUT_LISTS.search(words) and names.search(words):
             yield whole_lines(draft, line)
+        for sentence in re.finditer(r"(?<=\. )[^.]+\.", words) if naming else ():
+            if _ABOUT_LISTS.search(sentence[0]) and names.search(sentence[0]):
+                yield Span(line.start + sentence.start() - 1, line.start + sentence.end())
 
 
 def _declaration(proof: Proof, size: int) -> Iterator[Edit]:

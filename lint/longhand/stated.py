@@ -118,7 +118,9 @@ def counted(words: str, manner: Manner, count: int, kinds: Sequence[tuple[str, i
     that the manner is of), or else says sts. `at` is the column in which the words begin.
     """
     if kinds is not None and manner.kind != "st" and tuple(kinds) != ((manner.kind, count),):
-        manner = replace(manner, after=manner.after.replace(manner.unit, "sts", 1))
+        manner = replace(
+            manner, after=re.sub(re.escape(manner.unit), "sts", manner.after, count=1, flags=re.IGNORECASE)
+        )
     words = words.rstrip()
     if manner.stop and not words.endswith("."):
         words += "."

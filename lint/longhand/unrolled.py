@@ -13,7 +13,7 @@ from ..working.references import covered, find_round
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, within
 from .figures import renumbered
-from .sizes import is_for
+from .sizes import rounds_for
 from .stated import headless, parts_of
 
 MOST_COPIES = 600
@@ -60,11 +60,13 @@ class Unrolling:
     size: int
     edits: Sequence[Edit]
     worked: Mapping[int, RoundWorking]
+    own: frozenset[int]  # the rounds that the size works
 
     @classmethod
     def of(cls, proof: Proof, size: int, edits: Sequence[Edit]) -> Unrolling:
         """Make ready to write out the rounds of a proof for a size."""
-        return cls(proof, size, edits, {one.index: one for one in proof.workings.rounds})
+        worked = {one.index: one for one in proof.workings.rounds}
+        return cls(proof, size, edits, worked, rounds_for(proof.pattern, size))
 
     def working(self, index: int) -> SizeWorking | None:
         """Return how a round was worked, None where it wasn't."""
@@ -171,7 +173,7 @@ class Unrolling:
         return 0 if rest or passes < 1 else passes * len(targets)
 
     def _follows(self, index: int, targets: Sequence[int]) -> bool:
-        between = [at for at in range(targets[-1] + 1, index) if is_for(self.round(at), self.size)]
+        between = [at for at in range(targets[-1] + 1, index) if at in self.own]
         return not between
 
     def _numbers(self, index: int, number: int) -> list[int] | None:
@@ -197,7 +199,7 @@ class Unrolling:
             round_ = self.round(at)
             if round_.section != section:
                 return None
-            if not is_for(round_, self.size):
+            if at not in self.own:
                 continue
             figure = round_.last if last else round_.first
             if figure is not None:
@@ -232,7 +234,7 @@ class Unrolling:
         copies: list[Copy] = []
         for index in covers:
             round_ = self.round(index)
-            if not is_for(round_, self.size):
+            if index not in self.own:
                 continue
             if round_.directive is not None or round_.elided is not None:
                 return None
@@ -247,12 +249,12 @@ class Unrolling:
         for index, round_ in enumerate(self.proof.pattern.rounds):
             note = round_.elided
             own = round_.first.at(self.size) if round_.first else None
-            if note is None or own is None or not is_for(round_, self.size) or self.working(index) is None:
+            if note is None or own is None or index not in self.own or self.working(index) is None:
                 continue
             reach = {
                 number: at
                 for at, one in enumerate(self.proof.pattern.rounds)
-                if one.section == round_.section and is_for(one, self.size)
+                if one.section == round_.section and at in self.own
                 for number in self._covered(one)
             }
             sibling = self._sibling(reach, own)

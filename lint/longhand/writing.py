@@ -6,6 +6,7 @@ out must come to the counts that the draft came to, or else it stays as the draf
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import Enum
@@ -17,7 +18,7 @@ from ..proof import Proof, proof
 from ..working.worker import stated_of
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, Edited, edited
-from .sizes import is_for, size_edits
+from .sizes import place_in, size_edits
 from .stated import PLAIN, Manner, Parts, counted, manner_of, parts_of, words_start
 from .unrolled import Copy, Unrolled, Unrolling
 
@@ -169,7 +170,7 @@ def _wrong(unrolling: Unrolling, tried: _Try) -> list[Unrolled]:
     for one in unrolling.proof.workings.rounds:
         round_ = unrolling.round(one.index)
         own = unrolling.working(one.index)
-        if own is None or one.index in replaced or not is_for(round_, unrolling.size):
+        if own is None or one.index in replaced or one.index not in unrolling.own:
             continue
         now = tried.made.now(round_.heading.start)
         if _count_at(tried.proof, Span(now, now + 1)) != own.count:
@@ -213,10 +214,30 @@ def _counts_added(unrolling: Unrolling, tried: _Try) -> _Try:
         if copied is not None:
             parts = replace(parts, words=Span(parts.words.start, copied[0].end), end=copied[0].end)
         edits += _with_count(draft, parts, own, source, near or first)
+    return _stated(tried, edits)
+
+
+def _stated(tried: _Try, edits: Sequence[Edit]) -> _Try:
+    """Put counts into a text; those that make it read otherwise are left out again."""
+    draft = tried.proof.draft
     made = edited(tried.made.text, edits)
     again = proof(Draft.of(made.text, draft.path), ())
     places = tuple((Span(made.now(place.start), made.now(place.end)), copy, one) for place, copy, one in tried.places)
-    return _Try(made, again, tried.unrolled, places, tried)
+    written = _Try(made, again, tried.unrolled, places, tried)
+    wrong = [edit for edit, place in zip(made.edits, made.places, strict=True) if _disturbs(place, again)]
+    if wrong:
+        return _stated(tried, [edit for edit in edits if edit not in wrong])
+    return written if len(again.pattern.rounds) == len(tried.proof.pattern.rounds) or not edits else _stated(tried, [])
+
+
+def _disturbs(place: Span, again: Proof) -> bool:
+    """Tell whether a round with its count stated doesn't agree with it."""
+    for one in again.workings.rounds:
+        span = again.pattern.rounds[one.index].span
+        if span.start <= place.start < span.end:
+            own = one.sizes[0] if one.sizes else None
+            return own is not None and own.agrees is False
+    return False
 
 
 def _count_of(unrolling: Unrolling, tried: _Try, one: RoundWorking) -> SizeWorking | None:
@@ -238,7 +259,7 @@ def _kept(unrolling: Unrolling, tried: _Try, round_: Round) -> int | None:
         (
             n
             for n, one in enumerate(rounds)
-            if is_for(one, unrolling.size) and tried.now(one.heading.start) == round_.heading.start
+            if n in unrolling.own and tried.now(one.heading.start) == round_.heading.start
         ),
         None,
     )
@@ -264,6 +285,8 @@ def _with_count(
     place = Span(parts.words.start, parts.end)
     at = place.start - (draft.text.rfind("\n", 0, place.start) + 1)
     words = draft.words(place)
+    if not re.search(r"\w", words):
+        return
     like = parts_of(draft, source) if source is not None else None
     if source is not None and like is not None and like.count is not None and like.plain:
         manner, same = manner_of(draft, source), stated_of(source.claims, 0) == own.count
@@ -292,15 +315,16 @@ def _written(one: RoundWorking, unrolling: Unrolling, written: _Try) -> Written:
     if before is not None:
         # the whole draft tells more than a single size does
         mark = Mark.DIFFERS if before.agrees is False else None
-    if index is not None and _miscounted(unrolling.proof, index):
+    if index is not None and _miscounted(unrolling, index):
         mark = mark or Mark.UNREAD
     return Written(index, words, parts_of(written.proof.draft, round_).end, mark=mark)
 
 
-def _miscounted(found: Proof, index: int) -> bool:
+def _miscounted(unrolling: Unrolling, index: int) -> bool:
     """Tell whether a round of the draft holds a list that has not one figure a size: nobody knows whose they are."""
-    span, sizes = found.pattern.rounds[index].span, found.pattern.sizes.number
-    return any(
-        span.start <= one.span.start < span.end and sizes > 1 and len(one.values) != sizes
-        for one in found.pattern.lists
+    pattern = unrolling.proof.pattern
+    span = pattern.rounds[index].span
+    return pattern.sizes.number > 1 and any(
+        span.start <= one.span.start < span.end and place_in(pattern, one, unrolling.size) is None
+        for one in pattern.lists
     )
