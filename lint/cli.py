@@ -17,7 +17,7 @@ import typer
 from typer.core import TyperCommand
 
 from .batch import FAILED, Batch
-from .outputs import Asked, Form, Output, OutputError, check_files, outputs_of, write_file
+from .outputs import Asked, Form, Output, OutputError, SheetForm, check_files, outputs_of, write_file
 
 if TYPE_CHECKING:
     from .choice import Choice
@@ -177,6 +177,46 @@ def counts_command(drafts: Drafts, size: Size = None) -> None:
     batch = Batch(drafts, size, complain=_complain)
     _show(batch, lambda proof: counts(proof, width), FailsAt.NEVER.value)
     raise typer.Exit(batch.status(FailsAt.NEVER.value))
+
+
+@app.command("longhand", short_help="Write a draft out for one size, every round in its place.")
+def longhand_command(
+    draft: Annotated[str, typer.Argument(metavar="DRAFT", help="The draft, a file or -.", show_default=False)],
+    size: Annotated[
+        str | None, typer.Option("--size", metavar="NAME", help="The size; not needed for a draft in one size.")
+    ] = None,
+    form: Annotated[SheetForm, typer.Option("--format", help="What to give.")] = SheetForm.SCREEN,
+    ticks: Annotated[
+        bool, typer.Option("--ticks", help="Give a sheet to print, with a box for each round and room for notes.")
+    ] = False,
+    to: Annotated[str | None, typer.Option("--to", metavar="FILE", help="Write to this file.")] = None,
+    replace: Annotated[bool, typer.Option("--replace", help="Write over a file that exists, but for drafts.")] = False,
+) -> None:
+    """Write a draft out for one size: only its figures, elided rounds in their places, repeats unrolled, all counts."""
+    from pathlib import Path
+
+    batch = Batch([draft], complain=_complain)
+    output = Output(Form.SCREEN, Path(to) if to is not None else None)
+    try:
+        check_files([output], batch.drafts(), replace=replace)
+    except OutputError as error:
+        _refuse(str(error))
+    for proof in batch.proofs():
+        text = batch.report(proof.draft.path, partial(_longhand, proof, size, form, ticks=ticks))
+        if text is not None and output.file is None:
+            _print(text)
+        elif text is not None and output.file is not None:
+            batch.report(to or "", partial(write_file, output.file, text, replace=replace))
+    raise typer.Exit(batch.status(FailsAt.NEVER.value))
+
+
+def _longhand(proof: Proof, size: str | None, form: SheetForm, *, ticks: bool) -> str:
+    from ..reports.longhand import longhand_report
+    from ..reports.ticks import ticks_report
+    from .longhand import longhand
+
+    report = ticks_report if ticks else longhand_report
+    return report(longhand(proof, size), form, _width())
 
 
 @app.command("rulebook", short_help="List all rules, or explain one.")

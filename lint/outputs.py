@@ -21,6 +21,15 @@ class Form(StrEnum):
     SARIF = "sarif"
 
 
+class SheetForm(StrEnum):
+    """What a longhand is given as."""
+
+    SCREEN = "screen"
+    TEXT = "text"
+    MARKDOWN = "markdown"
+    HTML = "html"
+
+
 class OutputError(Exception):
     """An output that can't be given; the message is one sentence for the user."""
 

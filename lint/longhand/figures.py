@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from ..draft import Span
-from ..pattern import FigureList, ListStyle, Round
+from ..figures import FigureList, ListStyle
+from ..pattern import Round
 from .edits import Edit
 
 _UNIT = r"(?:\s?(?:\"|”|″|in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|m\b|yds?\b|yards?\b|g\b|oz\b|sts?\b))"
@@ -176,6 +177,8 @@ def ordinal_ending(number: int) -> str:
     return {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
 
 
+# `and every alternate rnd` after a number; the word for a round belongs to the number as well
+_AND_OTHERS = re.compile(r"(?i)\s*(?:\(?and\b|&|,).*?(?:\b(rnds?|rounds?|rows?|r))?[:.)-]?\s*$")
 _SINGULAR = re.compile(r"(?i)\b(rnd|round|row)s\b")
 
 
@@ -184,6 +187,8 @@ def renumbered(heading: str, number: int) -> str | None:
     found = _NUMBERS.search(heading)
     if found is None:
         return None
-    after = re.sub(r"(?i)^\s*(?:\(?and\b|&|,).*?(?=\s*[:.)-]?\s*$)", "", heading[found.end() :])
-    words = heading[: found.start()] + written_as(found[0], number) + after
+    before, after = heading[: found.start()], heading[found.end() :]
+    if more := _AND_OTHERS.match(after):
+        after = "" if re.search(r"[^\W\d_]", before) else f" {more[1]}" if more[1] else ""
+    words = before + written_as(found[0], number) + after
     return _SINGULAR.sub(r"\1", words)

@@ -7,7 +7,8 @@ from bisect import bisect_right
 from collections.abc import Iterator
 
 from ..draft import Draft, Span
-from ..pattern import FigureList, Pattern, Round, SizeNote
+from ..figures import FigureList
+from ..pattern import Pattern, Round, SizeNote
 from ..proof import Proof
 from .edits import Edit
 from .figures import heading_numbers, list_figure, prose_figures
@@ -77,8 +78,8 @@ def place_in(pattern: Pattern, found: FigureList, size: int) -> int | None:
 
 def whole_lines(draft: Draft, span: Span) -> Span:
     """Return the lines that a span fills, with their ends, where nothing else stands on them; or else the span."""
-    first = bisect_right(draft.starts, span.start) - 1
-    last = bisect_right(draft.starts, max(span.start, span.end - 1)) - 1
+    first = _line(draft, span.start)
+    last = _line(draft, max(span.start, span.end - 1))
     start, end = draft.starts[first], draft.line_span(last).end
     if draft.text[start : span.start].strip(" \t*#_-•") or draft.text[span.end : end].strip(" \t*_.:"):
         return span
@@ -94,7 +95,7 @@ def _other_lines(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Sp
             yield _without_gap(draft, whole_lines(draft, _trimmed(draft, round_.span)))
     for note in pattern.size_notes:
         own = note.sizes is None or size in note.sizes
-        yield from _own_note(draft, pattern, note) if own else _foreign_note(draft, pattern, note)
+        yield from _own_note(draft, pattern, note) if own else _foreign_note(draft, pattern, note, rounds)
     for section in pattern.sections:
         if section.sizes is not None and size not in section.sizes:
             yield whole_lines(draft, section.span)
@@ -116,7 +117,7 @@ def _gaps(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Edit]:
         elif first is not None and last is not None:
             missing = range(before[1] + 1, first) if before and before[0] == round_.section else range(0)
             if missing and others.issuperset(missing):
-                start = draft.starts[bisect_right(draft.starts, round_.heading.start) - 1]
+                start = draft.starts[_line(draft, round_.heading.start)]
                 word = re.match(r"(?i)\s*[*#•-]*\s*(rnd|round|row|r)\b", draft.words(round_.heading))
                 named = f"{word[1]} " if word else "number "
                 numbers = str(missing[0]) if len(missing) == 1 else f"{missing[0]} to {missing[-1]}"
@@ -156,20 +157,32 @@ def _own_note(draft: Draft, pattern: Pattern, note: SizeNote) -> Iterator[Span]:
             return
 
 
-def _foreign_note(draft: Draft, pattern: Pattern, note: SizeNote) -> Iterator[Span]:
-    """Drop a note for other sizes, with the talk that follows it up to the next round, note or empty line."""
-    index = bisect_right(draft.starts, note.span.start) - 1
+def _foreign_note(draft: Draft, pattern: Pattern, note: SizeNote, rounds: frozenset[int]) -> Iterator[Span]:
+    """Drop a note for other sizes, with the talk after it: up to the next note, or else to the next round."""
+    index = _line(draft, note.span.start)
     start = draft.starts[index]
     if draft.text[start : note.span.start].strip(" \t*#_-•"):
         return
-    stops = {bisect_right(draft.starts, one.span.start) - 1 for one in pattern.size_notes}
-    stops |= {bisect_right(draft.starts, one.span.start) - 1 for one in pattern.rounds}
-    stops |= {bisect_right(draft.starts, one.span.start) - 1 for one in pattern.sections}
-    last = index
-    while last + 1 < len(draft.starts) and last + 1 not in stops and draft.words(draft.line_span(last + 1)).strip():
+    notes = {_line(draft, one.span.start) for one in pattern.size_notes}
+    stops = {_line(draft, one.span.start) for one in pattern.sections}
+    stops |= {_line(draft, pattern.rounds[at].span.start) for at in rounds}
+    others = {_line(draft, one.span.start) for at, one in enumerate(pattern.rounds) if at not in rounds}
+    last, talk = index, True  # `talk` while no round has come yet
+    end = index
+    while last + 1 < len(draft.starts) and draft.words(draft.line_span(last + 1)).strip():
         last += 1
-    end = draft.starts[last + 1] if last + 1 < len(draft.starts) else len(draft.text)
-    yield _without_gap(draft, Span(start, end))
+        if last in notes:
+            end = last - 1
+            break
+        if last in stops:
+            break
+        talk = talk and last not in others
+        end = last if talk else end
+    yield _without_gap(draft, Span(start, draft.starts[end + 1] if end + 1 < len(draft.starts) else len(draft.text)))
+
+
+def _line(draft: Draft, offset: int) -> int:
+    return bisect_right(draft.starts, offset) - 1
 
 
 def _without_gap(draft: Draft, span: Span) -> Span:
@@ -206,15 +219,15 @@ def _declaration(proof: Proof, size: int) -> Iterator[Edit]:
     draft, sizes = proof.draft, proof.pattern.sizes
     if sizes.span is None:
         return
-    first, last = (bisect_right(draft.starts, at) - 1 for at in (sizes.span.start, max(0, sizes.span.end - 1)))
+    first, last = (_line(draft, at) for at in (sizes.span.start, max(0, sizes.span.end - 1)))
     places = _places(draft.text, draft.line_span(first).cover(draft.line_span(last)), sizes.names)
     if places is None:
         return
-    lines = {bisect_right(draft.starts, place.start) - 1 for place in places}
+    lines = {_line(draft, place.start) for place in places}
     before = draft.text[: places[0].start]
     if len(lines) == len(places):
         yield from (
-            Edit(whole_lines(draft, draft.line_span(bisect_right(draft.starts, place.start) - 1)), "")
+            Edit(whole_lines(draft, draft.line_span(_line(draft, place.start))), "")
             for index, place in enumerate(places)
             if index != size
         )

@@ -7,7 +7,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ..draft import Draft, Span
-from ..pattern import FastenOff, Remark, Round, Step, Work
+from ..pattern import Round
+from ..steps import FastenOff, Remark, Step, Work
 
 _LEAD = re.compile(r"[\s(\[{=–—:*-]*$")
 _CLOSE = re.compile(r"[)\]}]*")

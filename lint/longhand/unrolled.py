@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from ..draft import Span
-from ..pattern import Elided, FastenOff, Join, Remark, RepeatRounds, Round, Turn, WorkEven
+from ..pattern import Elided, RepeatRounds, Round, WorkEven
 from ..proof import Proof
+from ..steps import FastenOff, Join, Remark, Turn
 from ..working.references import covered, find_round
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, within

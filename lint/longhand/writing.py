@@ -15,7 +15,7 @@ from ..choice import ChoiceError, size_named
 from ..draft import Draft, Span
 from ..pattern import RepeatRounds, Round
 from ..proof import Proof, proof
-from ..working.worker import stated_of
+from ..working.claims import stated_of
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, Edited, edited
 from .sizes import place_in, size_edits
