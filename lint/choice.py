@@ -55,7 +55,7 @@ def size_named(proof: Proof, name: str) -> int:
         if size.strip().casefold() == name.strip().casefold():
             return index
     known = f"its sizes are {', '.join(names)}" if names else "it is written in one size, without a name"
-    near = nearest(name, names)
+    near = nearest(name, names) if len(name.strip()) > 2 else None  # "XL" is no slip for "Large"
     hint = f'did you mean "{near}"? ' if near else ""
     raise ChoiceError(f'{proof.draft.path} has no size "{name}": {hint}{known}')
 
