@@ -76,11 +76,16 @@ def test_a_copy_goes_its_own_way(segments: tuple[Segment, ...], before: int, num
     assert left_of(cursor) == here
 
 
-@given(st.lists(SPOTS, min_size=1, max_size=4).map(tuple), st.integers(1, 40), st.integers(0, 12), st.integers(1, 9))
+@given(
+    st.lists(SPOTS, max_size=3).map(lambda spots: (Spot(SPACE), *spots)),
+    st.integers(1, 40),
+    st.integers(0, 12),
+    st.integers(1, 9),
+)
 def test_jumping_whole_passes_is_taking_them_one_by_one(
     spots: tuple[Spot, ...], times: int, before: int, number: int
 ) -> None:
-    """Whole passes of places that are said to fit may be passed at once."""
+    """In a row with spaces, whole passes that end at the same point of the pattern may be passed at once."""
     cursor = Cursor(Fabric((Segment(spots, times),)))
     cursor.take_spots(before)
     start = cursor.copy()
@@ -93,12 +98,38 @@ def test_jumping_whole_passes_is_taking_them_one_by_one(
     moved, more = ahead
     assert moved == number
     assert more == len(left_of(cursor)) // number
-    one_by_one = cursor.copy()
-    for _ in range(more):
-        assert one_by_one.take_spots(number) == 0
-    if more:
-        cursor.jump(moved * more)
-    assert left_of(cursor) == left_of(one_by_one)
+    assert cursor.take_spots(moved * more) == 0
+    assert left_of(cursor) == left_of(start)[number * (more + 1) :]
+
+
+@given(
+    st.lists(
+        st.builds(
+            Segment,
+            st.lists(st.sampled_from([Spot("sc"), Spot("dc")]), min_size=1, max_size=4).map(tuple),
+            st.integers(min_value=1, max_value=5),
+        ),
+        max_size=5,
+    ).map(tuple),
+    st.integers(0, 12),
+    st.integers(0, 9),
+)
+def test_without_spaces_passes_are_alike_across_the_whole_row(
+    segments: tuple[Segment, ...], before: int, number: int
+) -> None:
+    cursor = Cursor(Fabric(segments))
+    cursor.take(before)
+    start = cursor.copy()
+    taken = number - cursor.take(number)
+    ahead = cursor.passes_ahead(start)
+    if ahead is None:
+        assert taken == 0
+        return
+    moved, more = ahead
+    assert moved == taken
+    assert more == len(left_of(cursor)) // taken
+    assert cursor.take_spots(moved * more) == 0
+    assert left_of(cursor) == left_of(start)[taken * (more + 1) :]
 
 
 @given(ROWS)
