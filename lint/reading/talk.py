@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from functools import cache
 from importlib import resources
@@ -38,9 +38,27 @@ def strangers(words: Sequence[Word], lex: Lexicon) -> tuple[Word, ...]:
 
 
 def _is_strange(text: str, lex: Lexicon) -> bool:
-    if len(text) < 2 or text in _talk() or text in lex.parts:
+    if len(text) < 2 or text in lex.parts:
         return False
     if not any(char.isalpha() for char in text):
         return False
-    stem = text[:-2] if text.endswith("'s") else text
-    return stem not in _talk() and not (text.endswith("s") and text[:-1] in _talk())
+    return not any(form in _talk() for form in _base_forms(text))
+
+
+_ENDINGS = ("'s", "s", "es", "ed", "d", "ing", "er", "r", "est", "st", "ly", "y", "wise")
+_LEAST_STEM = 3
+
+
+def _base_forms(text: str) -> Iterator[str]:
+    """Give a word and what it may be a form of: `larger` large, `pinched` pinch, `fitting` fit, `tidies` tidy."""
+    yield text
+    for ending in _ENDINGS:
+        stem = text[: -len(ending)]
+        if not text.endswith(ending) or len(stem) < _LEAST_STEM:
+            continue
+        yield stem
+        yield f"{stem}e"
+        if stem[-1] == stem[-2]:
+            yield stem[:-1]
+        if stem.endswith("i"):
+            yield f"{stem[:-1]}y"
