@@ -24,7 +24,8 @@ class RepeatRounds:
     `back` is how many rounds before this one are meant (`rep last 2 rnds`) where no numbers are given. `times` is
     None where the heading's own numbers or an end tell how long. `rounds` is the number of rounds to reach in all
     (`until you have 34 rows`), `until` the stitches to reach. `ending` is the number of the round it must end on;
-    `then` are rounds worked after it. `part` names another part of the draft whose rounds are meant (`as for front`).
+    `growing` is by how many plain stitches between the increases each of the rounds has more than the one before,
+    `between` how many it has, where only that is different. `then` are rounds worked after it. `part` names another part of the draft whose rounds are meant (`as for front`).
     """
 
     span: Span
@@ -39,6 +40,8 @@ class RepeatRounds:
     then: tuple[int, ...] = ()
     named: str | None = None
     part: str | None = None
+    growing: int = 0
+    between: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -63,7 +63,7 @@ _SENT_ON = re.compile(
     re.IGNORECASE,
 )
 _AGAIN = re.compile(
-    r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
+    r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Keep\s+repeating|Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
 _STARRED = re.compile(r"\*+\s*[a-z][^*\n]*\b(?:go|stop|skip|continue|proceed|move|end)\b[^*\n]*\*+\s*$", re.IGNORECASE)
 _GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
@@ -433,7 +433,7 @@ def _continues(
         return True
     if not complete:
         return not (
-            _is_title(text, lines[current]) or (re.match(r"[A-Z][a-z]+ ", words) and _prose(words))
+            _is_title(text, lines[current]) or (re.match(r"[A-Z][a-z]+,? ", words) and _prose(words))
         ) or before.endswith(",")
     return bool(_GOES_ON.match(words)) and not _prose(words) and not _is_title(text, lines[current])
 

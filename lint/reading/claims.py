@@ -28,13 +28,10 @@ def claims_in(items: Sequence[Item]) -> tuple[Claim, ...]:
     apart = False
     while index < len(items):
         stitch = _stitch_kind(items, index)
-        if found and stitch and stitch[1] and kind(items, index - 1) in ("+", "noise"):
-            # `11 dc + ch 3`: the chain is named apart from the stitches
-            apart = True
-            dash = 1 if kind(items, index + 1) == "-" else 0
-            index += 2 + dash if kind(items, index + 1 + dash) == "number" else 1
-            if kind(items, index) == "number" and kind(items, index - 1) == "-":
-                index += 1
+        if found and stitch and stitch[1] and kind(items, index - 1) in ("+", "noise", ","):
+            # `11 dc + ch 3`: the chain is named apart from the stitches; `16 sc and ch-2`: a space
+            index, turning = _past_chain(items, index)
+            apart = apart or turning
             continue
         figure = figure_at(items, index)
         if figure is None:
@@ -47,6 +44,20 @@ def claims_in(items: Sequence[Item]) -> tuple[Claim, ...]:
     if apart and found:
         found[0] = replace(found[0], chain_apart=True)
     return tuple(found)
+
+
+def _past_chain(items: Sequence[Item], index: int) -> tuple[int, bool]:
+    """Pass over a chain counted beside stitches; tell whether it may be a beginning chain that stands for one."""
+    dash = kind(items, index + 1) == "-"
+    figure = figure_at(items, index + 1 + dash)
+    if figure is None:
+        return index + 1, False
+    stop = index + 2 + dash
+    space = kind(items, stop) == "space"
+    return stop + space, not dash and not space and (figure.values[0] or 0) >= MOST_SPACE
+
+
+MOST_SPACE = 3  # chains; a shorter one named beside stitches is no beginning chain that stands for one
 
 
 def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) -> tuple[Claim, int]:
@@ -182,7 +193,11 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         return None
     claim, end = _with_unit(items, at, at + 1, figure)
     found = [claim]
-    while kind(items, end) in (",", "+", "noise") and figure_at(items, end + 1) is not None and _named(items, end + 2):
+    while (
+        kind(items, end) in (",", "+", "noise")
+        and figure_at(items, end + 1) is not None
+        and (_named(items, end + 2) or past_sized_space(items, end + 2) is not None)
+    ):
         more, stop = _with_unit(items, end + 1, end + 2, figure_at(items, end + 1) or figure)
         found.append(more)
         end = stop
@@ -234,6 +249,10 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         found.append(claim)
     while kind(items, end) in ("total", "around"):
         end += 1
+    chain = _stitch_kind(items, end + 1)
+    if kind(items, end) in (",", "+", "noise") and chain is not None and chain[1]:
+        end, turning = _past_chain(items, end + 1)
+        found[0] = replace(found[0], chain_apart=turning)
     rest = end
     if text_at(items, rest) in INCLUDED:
         words = list(flat(items[rest:]))

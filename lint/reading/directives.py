@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
@@ -54,7 +54,61 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
         if kind(items, index) == "remark" and kind(items, index + 1) != "rep":
             break
         index += 1
-    return _repeat(items, index) or _later_repeat(items, index) or _even(items, index) or _other_part(items, index)
+    return (
+        _growing(items, at)
+        or _with_between(items, _repeat(items, index))
+        or _later_repeat(items, index)
+        or _even(items, index)
+        or _other_part(items, index)
+    )
+
+
+_FURTHER = {"more", "additional", "extra", "another", "adding", "add", "increasing"}
+
+
+def _growing(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `Continue in this manner, working one more sc between the increases each round, until you have 36 sts`."""
+    if text_at(items, at) not in ("continue", "cont", "cont in", "continuing", "keep", "carry"):
+        return None
+    stop = at + 1
+    while stop < len(items) and kind(items, stop) not in (".", ";", "=", "group", "until"):
+        stop += 1
+    named = next((n for n in range(at, stop) if kind(items, n) == "between"), None)
+    if named is None or not any(text_at(items, n) in _FURTHER for n in range(at, named)):
+        return None
+    if not any(text_at(items, n)[:3] in ("inc", "dec") for n in range(named, min(named + 4, stop))):
+        return None
+    figures = [figure for n in range(at, named) if (figure := figure_at(items, n)) is not None]
+    by = figures[0].values[0] if len(figures) == 1 and not figures[0].is_list else None if figures else 1
+    if not by:
+        return None
+    until: Figure | None = None
+    if kind(items, stop) == "until":
+        _, until, measured, stop = _until(items, stop + 1)
+        if measured or until is None:
+            return None
+    return Directed(RepeatRounds(span=span_of(items[at:stop]), back=1, until=until, growing=by), stop)
+
+
+def _with_between(items: Sequence[Item], found: Directed | None) -> Directed | None:
+    """Read `same as round 3 but with 2 hdc between the increases` to its end."""
+    if found is None or not isinstance(found.directive, RepeatRounds):
+        return found
+    index = found.end
+    while kind(items, index) in (",", "noise", "work") or text_at(items, index) in ("but", "except", "only", "having"):
+        index += 1
+    number = figure_at(items, index)
+    stop = index + 1 + (kind(items, index + 1) in ("st", "stitch"))
+    if number is None or kind(items, stop) != "between" or index == found.end:
+        return found
+    stop += 1
+    while kind(items, stop) in ("noise", "each"):
+        stop += 1
+    if text_at(items, stop)[:3] not in ("inc", "dec"):
+        return found
+    end = stop + 1
+    span = span_of(items[found.end : end])
+    return Directed(replace(found.directive, between=number, span=found.directive.span.cover(span)), end)
 
 
 _LEAD_TO_PART = {
@@ -120,10 +174,11 @@ def _other_part(items: Sequence[Item], at: int) -> Directed | None:
 
 def _later_repeat(items: Sequence[Item], at: int) -> Directed | None:
     """Read `For the sides rep round 4 ten times more`: a repeat of rounds after a few words of talk."""
-    for index in range(at, min(at + 7, len(items))):
+    for index in range(at, min(at + 9, len(items))):
         if kind(items, index) == "rep":
             return _repeat(items, index)
-        if kind(items, index) not in ("word", "noise", "remark", "into"):
+        told = kind(items, index) in ("word", "strange", "noise", "remark", "into", "!", ".")
+        if not told and not (kind(items, index) == "round" and kind(items, index + 1) == "word"):
             return None
     return None
 
@@ -179,7 +234,10 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
     if text_at(items, index) in ("rows", "rounds", "rnds", "rds") and back == 1 and relative:
         back = 2
     index += 1
-    if not relative and figure_at(items, index) is not None and kind(items, index + 1) == "times":
+    often = figure_at(items, index) is not None and kind(items, index + 1) == "times"
+    if named is not None and not relative and (often or kind(items, index) in ("", ".", "often")):
+        return _finish(items, at, index, None, None, None, named)
+    if not relative and often:
         relative, back = True, 1  # `rep row 3 times`: the number says how often
     first, last, index = _numbers(items, index) if not relative else (None, None, index)
     if not relative and (first is None or _of_chart(items, index)):

@@ -67,6 +67,8 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     directed = read_directive(items) if assembly.rounds else None
     if _BRIDGE.search(text):
         return  # `ch 3 and join to the first leg`: the next round says what is worked along it
+    if _defines(words):
+        return
     starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     lost = _lost_instruction(words, starts=starts) and not assembly.fresh
@@ -106,6 +108,13 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
             rounds_stated=steps.rounds,
         )
     )
+
+
+def _defines(words: Sequence[Word]) -> bool:
+    """Tell whether a line explains a stitch: `picot: ch 3, sl st in first ch`."""
+    if len(words) < 3 or words[1].kind not in (":", "="):
+        return False
+    return words[0].stitch is not None and words[0].stitch.kind != "chain"
 
 
 def _lost_instruction(words: Sequence[Word], *, starts: bool) -> bool:

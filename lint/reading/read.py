@@ -112,6 +112,9 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
         ):
             lists.extend(lists_in(words.within(block.span)))
     listed = number_of_sizes(lists)
+    declared = declared_number(text[head.start : head.end])
+    if declared > 1 and any(len(one.values) == declared for one in lists):
+        listed = declared  # one list that disagrees is a fault of that list
     if listed == 1 and headings >= 2:
         listed = 2
     if re.search(r"(?i)\bone size\b", text[head.start : head.end]) and not declared_number(text[head.start : head.end]):

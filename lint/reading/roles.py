@@ -50,12 +50,13 @@ _TALKING = {
 }
 
 
-def _is_count(group: Group) -> bool:
+def _is_count(group: Group, *, closes: bool = False) -> bool:
     """Tell whether a bracket holds nothing but figures with units: `24 sts`, `11 dc + ch 3`, `8 clusters, 40 sts`."""
     items = group.items
     named = [word.stitch.id for word in flat(items) if word.stitch is not None and word.stitch.kind != "chain"]
-    if len(named) != len(set(named)):
-        return False  # `2 dc, ch 2, 2 dc` is worked, and no count
+    chains = any(word.stitch is not None and word.stitch.kind == "chain" for word in flat(items))
+    if len(named) != len(set(named)) and not (closes and len(set(named)) == 1 and not chains):
+        return False  # `2 dc, ch 2, 2 dc` is worked; `48 dc, 60 dc` may be one count a round
     figures = 0
     index = 0
     while index < len(items):
@@ -86,13 +87,18 @@ def _is_count(group: Group) -> bool:
             "count",
         ):
             index += 1
-        elif what == "stitch" and figures and kind(items, index - 1) in ("+", "noise") and _is_chain(items, index):
+        elif what == "stitch" and figures and _is_chain(items, index) and _beside(items, index - 1, closes=closes):
             index += 1
             if kind(items, index) == "-":
                 index += 1
         else:
             return False
     return figures > 0
+
+
+def _beside(items: Sequence[Item], index: int, *, closes: bool) -> bool:
+    """Tell whether a chain after this sign is counted beside the stitches: `11 dc + ch 3`, `16 sc, ch 2` at the end."""
+    return kind(items, index) in ("+", "noise") or (closes and kind(items, index) == ",")
 
 
 def _unit_goes_on(items: Sequence[Item], index: int) -> bool:
@@ -254,7 +260,7 @@ def role(items: Sequence[Item], index: int) -> Role:
     if read_remainder(items, after) and text_at(items, after) in ("to", "until", "till"):
         follows_place = None  # `(sc 2, inc) to last 3 sts`
     if (
-        _is_count(group)
+        _is_count(group, closes=_closes_round(items, index))
         and (not follows_times or any(word.kind == "st" for word in words))
         and not follows_place
         and not _single_before_rep(items, after)

@@ -55,7 +55,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
 
 
 _SHORT_ENTRY = re.compile(
-    r"(?P<term>[A-Za-z][\w.]{0,9}(?: [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>[A-Za-z][^,;=:\n]{1,60})(?=[,;\n]|$)"
+    r"(?P<term>[A-Za-z][\w.]{0,9}(?: [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>[A-Za-z](?:[^,;=:.\n]|\.(?=\S)){1,60})(?=[,;.\n]|$)"
 )
 
 

@@ -10,6 +10,7 @@ from ..record import record
 from .fabric import Fabric
 from .fitting import Fitting
 from .hook import CannotWork
+from .otherwise import between_changes
 from .references import MOST_ROUNDS, covered, find_round, targets_of
 from .shape import begins_piece, unread_in
 from .stitching import Made
@@ -61,6 +62,8 @@ class Again(Fitting):
             raise CannotWork("the rounds to repeat were not found")
         if what.part is not None:
             return self._part_again(targets, size), 1, targets
+        if what.growing or what.between is not None:
+            return *self._grown(round_, what, self.pattern.rounds[targets[-1]], size, state), targets
         number = self._how_many(round_, what, size, len(targets))
         made: Made | None = None
         fabric = state.fabric
@@ -94,6 +97,28 @@ class Again(Fitting):
             targets,
         )
 
+    def _grown(self, round_: Round, what: RepeatRounds, target: Round, size: int, state: State) -> tuple[Made, int]:
+        """Work rounds that differ from one before them in the plain stitches between its increases."""
+        if target.directive is not None or begins_piece(target.steps):
+            raise CannotWork("the round it goes on from is not written out")
+        wanted = what.until.at(size) if what.until else None
+        rounds = covered(round_, size)
+        number = MOST_ROUNDS if wanted is not None and rounds == 1 else rounds
+        made, done = None, 0
+        fabric = state.fabric
+        exact = what.between.at(size) if what.between is not None else None
+        while done < number:
+            steps = between_changes(target.steps, what.growing * (done + 1), exact)
+            if steps is None:
+                raise CannotWork("which stitches stand between its increases is not clear")
+            made = self._round(steps, size, fabric, fresh=False)
+            fabric = made.fabric
+            done += 1
+            if made.left or made.short or (wanted is not None and fabric.stitches == wanted):
+                break
+        assert made is not None
+        return replace(made, before=state.fabric.stitches if state.fabric is not None else None), done
+
     def _part_again(self, targets: Sequence[int], size: int) -> Made:
         """Work rounds of another part from where that part starts."""
         made: Made | None = None
@@ -113,6 +138,8 @@ class Again(Fitting):
 
     def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
         if isinstance(target.directive, RepeatRounds):
+            if target.directive.growing or target.directive.between is not None:
+                raise CannotWork("the round it refers to is not written out")
             inner = targets_of(self.pattern, index, target.directive)
             if not inner or inner[0] >= index:
                 raise CannotWork("the rounds to repeat were not found")

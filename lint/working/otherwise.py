@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from ..figures import Figure
-from ..steps import At, Chain, Count, Join, Remark, Repeat, Step, Times, Work
+from ..steps import At, Chain, Count, Join, Remark, Repeat, Step, Times, Turn, Work
 
 
 def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
@@ -70,3 +70,49 @@ def _with_all(step: Step, body: Sequence[Step]) -> Repeat | None:
         last = replace(step, where=replace(step.where, at=At.NEXT, number=one))
         return Repeat((*body, last), Times(Count.TO_END), body[0].span.cover(step.span), mark="")
     return None
+
+
+def between_changes(steps: Sequence[Step], more: int, exact: int | None) -> tuple[Step, ...] | None:
+    """Return a round with so many more (or exactly so many) plain stitches between its increases or decreases.
+
+    None where it isn't one repeat of plain stitches and one change, whose first group may be spelled out before it.
+    """
+    at = next((n for n, step in enumerate(steps) if isinstance(step, Repeat)), None)
+    if at is None or any(not isinstance(step, Chain | Join | Remark | Turn) for step in steps[at + 1 :]):
+        return None
+    repeat = steps[at]
+    assert isinstance(repeat, Repeat)
+    inside = _longer(repeat.steps, more, exact)
+    first = [step for step in steps[:at] if not isinstance(step, Chain | Join | Remark | Turn)]
+    if inside is None or len(inside) != len(repeat.steps):
+        return None
+    whole = replace(repeat, steps=inside)
+    if not first:
+        return (*steps[:at], whole, *steps[at + 1 :])
+    # the beginning chain may stand for the first plain stitch, or be all of them
+    lead = _longer(first, more, None) if exact is None else None
+    if lead is None or steps[at - len(first) : at] != tuple(first):
+        return None
+    return (*steps[: at - len(first)], *lead, whole, *steps[at + 1 :])
+
+
+def _longer(steps: Sequence[Step], more: int, exact: int | None) -> tuple[Step, ...] | None:
+    """Return one change with more plain stitches before or after it; None where the steps are anything else."""
+    works = [step for step in steps if isinstance(step, Work) and step.where.at is At.NEXT]
+    plain = [step for step in works if step.times.values == (1,) and step.make.uses == step.make.makes == 1]
+    if len(works) != len(steps) or len(works) - len(plain) != 1 or len(plain) > 1:
+        return None
+    if not plain:
+        change = works[0]
+        one = Figure((1,), change.span)
+        made = (
+            replace(change.make, kind="st", uses=1, makes=1) if change.make.uses != change.make.makes else change.make
+        )
+        figure = Figure((more if exact is None else exact,), change.span)
+        return (replace(change, make=made, times=one, where=replace(change.where, number=figure)), change)
+    number = plain[0].where.number
+    if number is None or None in number.values:
+        return None
+    figure = Figure(tuple((value or 0) + more if exact is None else exact for value in number.values), number.span)
+    longer = replace(plain[0], where=replace(plain[0].where, number=figure))
+    return tuple(longer if step is plain[0] else step for step in works)

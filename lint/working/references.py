@@ -89,6 +89,14 @@ def _plain(name: str) -> str:
     )
 
 
+def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
+    """Return the nearest earlier round whose heading has that name: `Rib rnd: ...` for `rep rib round`."""
+    for at in range(index - 1, -1, -1):
+        if pattern.rounds[at].label.lower().startswith(f"{name} "):
+            return (at,)
+    return ()
+
+
 def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
     """Return the indices of the rounds that a repeat of rounds means, in order; empty where one is missing."""
     if what.part is not None:
@@ -102,6 +110,8 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
                 return ()
             found.append(one)
         return tuple(found)
+    if what.named is not None and what.back is None:
+        return _of_name(pattern, index, what.named)
     if what.back is None:
         return ()
     earlier: list[int] = []

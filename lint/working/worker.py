@@ -130,7 +130,7 @@ class Worker(Again):
             sizes.append(None)
             if round_.sizes is not None and size not in round_.sizes:
                 continue
-            if round_.first is not None and round_.first.at(size) is None:
+            if (round_.first is not None and round_.first.at(size) is None) or _passes_over(round_, size):
                 continue
             try:
                 sizes[size], compared, took, covers = self._size(index, round_, size)
@@ -295,6 +295,12 @@ class Worker(Again):
                 break
             fabric = made.fabric
         return score
+
+
+def _passes_over(round_: Round, size: int) -> bool:
+    """Tell whether every list of counts of a round has a dash for a size, which then goes on from the row below."""
+    lists = [claim.figure.values for claim in round_.claims if claim.figure.is_list]
+    return bool(lists) and all(size < len(values) and values[size] is None for values in lists)
 
 
 def _chains(steps: Sequence[Step]) -> list[Chain]:
