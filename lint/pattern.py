@@ -25,7 +25,8 @@ class RepeatRounds:
     None where the heading's own numbers or an end tell how long. `rounds` is the number of rounds to reach in all
     (`until you have 34 rows`), `until` the stitches to reach. `ending` is the number of the round it must end on;
     `growing` is by how many plain stitches between the increases each of the rounds has more than the one before,
-    `between` how many it has, where only that is different. `then` are rounds worked after it. `part` names another part of the draft whose rounds are meant (`as for front`).
+    `between` how many it has, where only that is different. `then` are rounds worked after it. `part` names another
+    part of the draft whose rounds are meant (`as for front`).
     """
 
     span: Span

@@ -222,12 +222,8 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
         named = text_at(items, index)
         index += 1
     if kind(items, index) != "round":
-        if text_at(items, index - 1) == "as" and kind(items, index) == "number" and not relative:
-            # `3-6. same as 2.`: a bare number is a round
-            first, last, stop = _numbers(items, index)
-            if first is not None and kind(items, stop) in ("", ".", ";", ",", "group", "-", "="):
-                return _finish(items, at, stop, first, last, None, None)
-            return None
+        if not relative and (bare := _bare_number(items, at, index)):
+            return bare
         if relative or kind(items, index) != "ordinal":
             return None
         return _ordinal_reference(items, at, index)
@@ -243,6 +239,16 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
     if not relative and (first is None or _of_chart(items, index)):
         return None
     return _finish(items, at, index, first, last, back, named)
+
+
+def _bare_number(items: Sequence[Item], at: int, index: int) -> Directed | None:
+    """Read `same as 2.`: a bare number is a round."""
+    if text_at(items, index - 1) != "as" or kind(items, index) != "number":
+        return None
+    first, last, stop = _numbers(items, index)
+    if first is None or kind(items, stop) not in ("", ".", ";", ",", "group", "-", "="):
+        return None
+    return _finish(items, at, stop, first, last, None, None)
 
 
 def _of_chart(items: Sequence[Item], index: int) -> bool:
