@@ -35,6 +35,7 @@ _SCANNED = re.compile(
     r"|(?<=[(\[{]l)l(?=[)\]}])|(?<=[(\[{]I)I(?=[)\]}])|(?<![a-zA-Z]l)l(?=[ )]*[(\[]\d|\s+(?:sc|dc|st))"
     r"|(?<=[cC][hH][ -]l)(?![\w'])|(?<=[\s(*,;]l)(?= ?(?:sc|dc|hdc|h?tr|ch|st)\b))"
 )
+_ANGLED = re.compile(r"<(?=\s*[\d-])([^<>\n]{1,60})>")  # brackets of another shape
 _ODD = re.compile("[" + re.escape("".join(map(chr, _LOOK_ALIKE))) + "]")  # a table alone is slow on what isn't ASCII
 # a word with letters of another alphabet: `sc` typed with a Cyrillic c, or with a letter glued behind
 _FOREIGN = re.compile(r"[\u0370-\u03ff\u0400-\u04ff]")
@@ -49,6 +50,8 @@ def clean(text: str) -> str:
 def cleaned(text: str) -> tuple[str, tuple[Mended, ...]]:
     """Replace look-alike characters one for one, and tell which letters were taken for figures or other letters."""
     plain = text.translate(_LOOK_ALIKE) if text.isascii() else _ODD.sub(_look_alike, text)
+    if "<" in plain:
+        plain = _ANGLED.sub(r"{\1}", plain)
     doubts: list[Mended] = []
 
     def digits(match: re.Match[str]) -> str:

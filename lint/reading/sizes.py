@@ -201,9 +201,8 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
     unknown: list[str] = []
     for part in parts:
         name = re.sub(r"(?i)^(?:for|the|sizes?)\s+|\s+(?:sizes?|version|hat|only)$", "", part.strip(" .:"))
-        index = match_size(name, sizes)
-        if index is not None:
-            found.append(index)
+        if indices := match_sizes(name, sizes):
+            found.extend(indices)
         elif (only and _FULL_NAME.fullmatch(name)) or (only and len(name) <= 3):
             unknown.append(name)
         else:
@@ -213,6 +212,19 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
     if title and not only and len(found) == sizes.number:
         return None
     return SizeNote(span, tuple(sorted(set(found))), tuple(unknown))
+
+
+def match_sizes(name: str, sizes: Sizes) -> tuple[int, ...]:
+    """Return the indices of the sizes that a name stands for: `Adult` is both `Adult S/M` and `Adult L/XL`."""
+    index = match_size(name, sizes)
+    if index is not None:
+        return (index,)
+    words = name.lower().removesuffix("s").split()
+    return tuple(
+        place
+        for place, known in enumerate(sizes.names)
+        if words and [part.removesuffix("s") for part in known.lower().split()][: len(words)] == words
+    )
 
 
 def match_size(name: str, sizes: Sizes) -> int | None:

@@ -52,6 +52,8 @@ _MUST_SAY = {
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
+_PLACES = ("into", "each", "next")  # what a further place begins with
+
 
 class StitchReader(SpreadReader):
     """Reads stitches."""
@@ -341,6 +343,11 @@ class StitchReader(SpreadReader):
                 self._repeat_last(read.times)
                 self.at = read.end
 
+    def _from_hook(self) -> bool:
+        """Tell whether the last stitch went into the nth chain from the hook: `in 2nd ch from hook and across`."""
+        last = self.steps[-1] if self.steps else None
+        return isinstance(last, Work) and last.where.at is At.FROM_HOOK
+
     def _and_places(self, make: Make, number: Figure | None, start: int) -> None:
         """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""
         while True:
@@ -350,7 +357,7 @@ class StitchReader(SpreadReader):
             if (
                 index == self.at
                 or text_at(self.items, index - 1) not in ("and", "&")
-                or kind(self.items, index) not in ("into", "each", "next")
+                or kind(self.items, index) not in (*_PLACES, *(("around",) if self._from_hook() else ()))
             ):
                 return
             placed = read_place(self.items, index)

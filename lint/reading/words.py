@@ -11,7 +11,7 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib import resources
 from typing import Any, cast
@@ -214,7 +214,16 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
         end = ends.get(index)
         if end is None:
             reach = start + token.length
-            if token.kind == "word" and not blank and (glued := _glued(words)):
+            if token.kind == "tog" and not blank and (two := _two_alone(words, lex)) is not None:
+                words[-1] = replace(
+                    words[-1],
+                    text="2tog",
+                    kind="stitch",
+                    value=None,
+                    stitch=two,
+                    span=Span(words[-1].span.start, reach),
+                )
+            elif token.kind == "word" and not blank and (glued := _glued(words)):
                 # `sc2tgo` is one unknown word, and neither a stitch nor a number
                 whole = Span(words[-glued].span.start, reach)
                 key = text[whole.start : whole.end].lower()
@@ -229,6 +238,16 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
         words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
         index = end
     return tuple(words)
+
+
+_BEFORE_A_STITCH = frozenset({",", ";", ":", ".", "(", "[", "{", "*", "noise", "rep"})
+
+
+def _two_alone(words: Sequence[Word], lex: Lexicon) -> Stitch | None:
+    """Return the plain decrease where `tog` is glued to a 2 that belongs to no stitch before it: `3sc, 2tog`."""
+    if not words or words[-1].value != 2 or (len(words) > 1 and words[-2].kind not in _BEFORE_A_STITCH):
+        return None
+    return lex.stitches.get("dec") or lex.stitches.get("k2tog")
 
 
 def _glued(words: Sequence[Word]) -> int:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..steps import At, Chain, Join, Make, Step, Target, Together, Work
+from ..steps import At, Chain, Join, Make, Step, Target, Together, Where, Work
 from ..workings import Deed
 from .fabric import Cursor, Fabric, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
@@ -17,11 +17,18 @@ class Placing(Starting):
 
     __slots__ = ()
 
+    def _only_moves(self, where: Where, rest: Sequence[Step]) -> bool:
+        """Tell whether slip stitches move or close the round; those into all of the row below are the round itself."""
+        if where.at in (At.EACH, At.FROM_HOOK) or (self.worked and more_work(rest)):
+            return False
+        alone = where.at is At.NEXT and not self.worked and not more_work(rest) and self.cursor is not None
+        return not (alone and self.cursor is not None and self.number(where.number) == self.cursor.left() > 1)
+
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""
         where, make = step.where, step.make
         times = self.number(step.times)
-        if make.kind == "slst" and where.at not in (At.EACH, At.FROM_HOOK) and (not self.worked or not more_work(rest)):
+        if make.kind == "slst" and self._only_moves(where, rest):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             return
         self.worked = True

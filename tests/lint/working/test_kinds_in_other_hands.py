@@ -10,6 +10,34 @@ from rowcall.lint.proof import proof
 Counts = list[list[int | None]]
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "counts in angled brackets, and one name for two of three sizes": (
+        "SIZES: Child (Adult S/M, Adult L/XL)\n"
+        "Round 1: Ch 2 (does not count), 9 (10, 11) hdc in ring. Join. <9, 10, 11 hdc>\n"
+        "Round 2: Ch 2, 2 hdc in each st around. Join. <18, 20, 22>\n"
+        "Adult sizes only:\n"
+        "Round 3: Ch 2, *hdc in next st, 2 hdc in next; repeat from * around. Join. <-, 30, 33>\n"
+        "All sizes:\n"
+        "Rounds 3-5 (4-6, 4-6): Ch 2, hdc in each st around. Join. <18, 30, 33>\n",
+        [[9, 10, 11], [18, 20, 22], [None, 30, 33], [18, 30, 33]],
+    ),
+    "2nd chain from hook and across": ("Ch 6, sc in 2nd ch from hook and across. (5 st)\n", [[5]]),
+    "a round of slip stitches": (
+        "R1: 12 sc in magic ring [12]\nR2: FLO 12 slst [12]\nR3: 12 sc [12]\n",
+        [[12], [12], [12]],
+    ),
+    "2tog alone": (
+        "round 1: 6sc in ring =6\n"
+        "round 2: 2sc in each =12\n"
+        "round 3: 1sc, 2sc in next, rpt around =18\n"
+        "round 4: 1sc, 2tog, rpt around =12\n"
+        "round 5: 2tog around =6\n",
+        [[6], [12], [18], [12], [6]],
+    ),
+    "words of common English, in any form": (
+        "With larger hook, ch 9. Join, taking care that the chain is not twisted. (9)\n"
+        "Rnd 1: Ch 1, hdc in each ch, join snugly to top of first hdc. (9)\n",
+        [[9], [9]],
+    ),
     "numbers of two words, with hyphen, without and broken": (
         "Rnd 1: 24 sc in ring. (24)\n"
         "Rnd 2: sc in each of the next twenty-four sts. (24)\n"
