@@ -48,6 +48,8 @@ class Where:
     """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
 
     With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space.
+    `turning` is True for the top of the row's turning chain, or with `At.EACH` for all up to it. `first` is True for
+    the first place of the row, `nth` names a later one (`in 2nd st`) counted from the row's beginning.
     """
 
     at: At
@@ -57,6 +59,9 @@ class Where:
     last: bool = False
     span: Span | None = None
     to_space: bool = False
+    turning: bool = False
+    first: bool = False
+    nth: int | None = None
 
 
 # ---------------------------------------------------------------- times
@@ -205,10 +210,11 @@ class Ring:
 
 @record
 class Leave:
-    """Places left unworked: `number` of them, or all that are left where it is None."""
+    """Places left unworked: `number` of them, or all that are left where it is None; or only the turning chain."""
 
     span: Span
     number: Figure | None = None
+    turning: bool = False
 
 
 @record

@@ -52,6 +52,10 @@ class MoveReader(StitchReader):
             index += 1
         if kind(self.items, index) == "-":
             index += 1
+        if kind(self.items, index) == "tch" and number is None:
+            self.at = index + 1
+            self._add(Leave(self._span(start), turning=True))
+            return True
         target, index = _skip_target(self.items, index)
         behind = text_at(self.items, index) == "behind"
         if behind:
@@ -172,6 +176,8 @@ class MoveReader(StitchReader):
         """Read `leave last 2 sts unworked`, `leaving rem sts unworked`."""
         if self._leave_for_later():
             return True
+        if self._leave_turning_chain():
+            return True
         words = self.items[self.at : self.at + 9]
         stop = next((n for n, item in enumerate(words) if item.kind == "unworked"), None)
         if stop is None or any(item.kind in (".", ";", "*") for item in words[:stop]):
@@ -184,6 +190,19 @@ class MoveReader(StitchReader):
         if number is None and any(item.kind == "last" for item in words[:stop]):
             number = Figure((1,), self._span(start))
         self._add(Leave(self._span(start), number))
+        return True
+
+    def _leave_turning_chain(self) -> bool:
+        """Read `leaving tch unworked`, `do not work in turning ch`."""
+        index = self.at
+        while kind(self.items, index) in ("noise", "work", "into", "word", "skip") and index < self.at + 6:
+            index += 1
+        words = {text_at(self.items, at) for at in range(self.at, index)}
+        if kind(self.items, index) != "tch" or not words & {"not", "leave", "leaving", "don't", "without"}:
+            return False
+        start = self.at
+        self.at = index + (2 if kind(self.items, index + 1) == "unworked" else 1)
+        self._add(Leave(self._span(start), turning=True))
         return True
 
     def _leave_for_later(self) -> bool:

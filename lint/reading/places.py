@@ -12,6 +12,7 @@ from ..steps import At, Target, Where
 from .claims import past_sized_space
 from .marks import Item, kind, text_at
 from .times import figure_at, read_remainder
+from .turning import past_turning_chain, to_turning_chain
 from .words import Word
 
 
@@ -83,14 +84,14 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
         index += 1
         if text_at(items, index) == "of" and _place_starts(items, index + 1):
             index += 1
-    if (remainder := read_remainder(items, index)) and not _goes_into_last(items, index):
-        leave, end = remainder
-        return Placed(Where(At.EACH, leave=leave, span=_span(items, at, end)), end)
-    if kind(items, index) == "around" and (stop := _around_piece(items, index + 1)) is not None:
-        return Placed(Where(At.BEHIND, span=_span(items, at, stop)), stop)
-    if kind(items, index) == "around" and not _post_follows(items, index + 1):
-        return _whole_round(items, index)
-    if kind(items, index) in ("post", "around") or (kind(items, index) == "noise" and kind(items, index + 1) == "post"):
+    if (whole := _as_a_whole(items, at, index)) is not None:
+        return whole
+    across = text_at(items, index) == "across"
+    if across:
+        index += 1  # `dc across 28 sts`
+    elif kind(items, index) in ("post", "around") or (
+        kind(items, index) == "noise" and kind(items, index + 1) == "post"
+    ):
         index += 1 if kind(items, index) != "noise" else 2
         post = True
     elif kind(items, index) in ("into", "over"):
@@ -113,6 +114,31 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
     if stop == index and not post:
         return None
     return _finish(items, at, stop, seen, post=post, between=between)
+
+
+def _as_a_whole(items: Sequence[Item], at: int, index: int) -> Placed | None:
+    """Read a place that needs no further words: up to the last ones, around, the top of the turning chain."""
+    if (remainder := read_remainder(items, index)) and not _goes_into_last(items, index):
+        leave, end = remainder
+        return Placed(Where(At.EACH, leave=leave, span=_span(items, at, end)), end)
+    if kind(items, index) == "around" and (stop := _around_piece(items, index + 1)) is not None:
+        return Placed(Where(At.BEHIND, span=_span(items, at, stop)), stop)
+    if text_at(items, index) == "across" and _counts_places(items, index + 1):
+        return None
+    if kind(items, index) == "around" and not _post_follows(items, index + 1):
+        return _whole_round(items, index)
+    if kind(items, index) == "into" and (stop := past_turning_chain(items, index + 1)) is not None:
+        span = _span(items, at, stop)
+        where = Where(At.NEXT, number=Figure((1,), span), last=True, span=span, turning=True)
+        return Placed(where, _past_reference(items, stop))
+    return None
+
+
+def _counts_places(items: Sequence[Item], index: int) -> bool:
+    """Tell whether so many stitches follow: `across 28 sts`, `across first 5 sc`."""
+    while kind(items, index) in ("noise", "first", "next", "last"):
+        index += 1
+    return figure_at(items, index) is not None and kind(items, index + 1) in ("st", "stitch")
 
 
 def _around_piece(items: Sequence[Item], index: int) -> int | None:
@@ -360,12 +386,14 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: boo
         whole = True
     stop = _to_space(items, end) if leave is None and (seen.each or whole) and not seen.space else end
     to_space, end = stop > end, stop
+    stop = to_turning_chain(items, end) if leave is None and (seen.each or whole) else end
+    turning, end = stop > end, stop
     end = _past_reference(items, end)
     span = _span(items, at, end)
     where = _where(seen, span, post=post, between=between, whole=whole or leave is not None)
     if where is None:
         return None
-    return Placed(replace(where, leave=leave, to_space=to_space), end, each=seen.each)
+    return Placed(replace(where, leave=leave, to_space=to_space, turning=turning), end, each=seen.each)
 
 
 def _to_space(items: Sequence[Item], index: int) -> int:
@@ -406,6 +434,8 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
     if seen.number is not None:
         last = seen.last
         return Where(At.NEXT, number=seen.number, target=seen.target, last=last, span=span)
+    if seen.nth is not None and seen.nth > 1 and not (seen.chain or seen.space or seen.each or seen.last or whole):
+        return Where(At.NEXT, number=one, target=seen.target, span=span, nth=seen.nth)
     if seen.each or seen.rest or whole:
         if seen.last:
             return Where(At.NEXT, number=one, target=seen.target, last=True, span=span)
@@ -414,7 +444,8 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
         return Where(At.NEXT, number=one, target=Target(chain=True), span=span) if seen.chain else None
     if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
         target = Target() if seen.top else seen.target
-        return Where(At.NEXT, number=one, target=target, last=seen.last, span=span)
+        first = (seen.first or seen.nth == 1) and not (seen.last or target.space)
+        return Where(At.NEXT, number=one, target=target, last=seen.last, span=span, first=first)
     if seen.st or seen.space or seen.kinds or seen.chain:
         return Where(At.NEXT, number=one, target=seen.target, span=span)
     return None

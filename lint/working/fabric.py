@@ -7,8 +7,10 @@ pattern of places repeated, so that a round costs what its instructions cost and
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
+
+from ..steps import Chain
 
 SPACE = "space"
 LINK = "link"
@@ -62,17 +64,34 @@ def spot_of(kind: str, size: int = 1) -> Spot:
     return Spot(kind, size)
 
 
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """How a row of a flat piece begins and ends.
+
+    `counted` tells whether the chain that it begins with stands for a stitch, None where it has none. `hung` is the
+    chain made at its end for the next row, `turned` True where the next row is worked back over it.
+    """
+
+    counted: bool | None = None
+    hung: Chain | None = None
+    turned: bool = False
+
+
+PLAIN_EDGE = Edge()
+
+
 class Fabric:
     """A finished row. `ring` is True for a ring, which holds any number of stitches.
 
     `stitches` are all places but spaces (stitches or links), `spaces` the chain spaces; a row is never changed.
     """
 
-    __slots__ = ("_hash", "ring", "segments", "spaces", "stitches")
+    __slots__ = ("_hash", "edge", "ring", "segments", "spaces", "stitches")
 
-    def __init__(self, segments: tuple[Segment, ...] = (), ring: bool = False) -> None:
+    def __init__(self, segments: tuple[Segment, ...] = (), ring: bool = False, edge: Edge = PLAIN_EDGE) -> None:
         self.segments = segments
         self.ring = ring
+        self.edge = edge
         stitches = spaces = 0
         for part in segments:
             stitches += part.times * part.stitches
@@ -82,15 +101,25 @@ class Fabric:
         self._hash: int | None = None
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, Fabric) and self.ring is other.ring and self.segments == other.segments
+        return (
+            isinstance(other, Fabric)
+            and self.ring is other.ring
+            and self.segments == other.segments
+            and self.edge == other.edge
+        )
 
     def __hash__(self) -> int:
         if self._hash is None:
-            self._hash = hash((self.segments, self.ring))
+            self._hash = hash((self.segments, self.ring, self.edge))
         return self._hash
 
     def __repr__(self) -> str:
         return f"Fabric(segments={self.segments!r}, ring={self.ring!r})"
+
+    def back(self) -> Fabric:
+        """Return the row as it is met when it is worked back over."""
+        segments = tuple(Segment(part.spots[::-1], part.times) for part in reversed(self.segments))
+        return Fabric(segments, self.ring, replace(self.edge, turned=False))
 
     @property
     def chains(self) -> int:
@@ -214,6 +243,26 @@ class Cursor:
             number -= spot.is_space is spaces
             self._move(part, 1)
         return number
+
+    def rest(self) -> tuple[Segment, ...]:
+        """Return the places that are left."""
+        segments = self.fabric.segments[self.index :]
+        if not segments or not self.done:
+            return segments
+        first = segments[0]
+        whole, within = divmod(self.done, len(first.spots))
+        begun = (Segment(first.spots[within:], 1),) if within else ()
+        full = first.times - whole - bool(within)
+        return (*begun, *((Segment(first.spots, full),) if full else ()), *segments[1:])
+
+    def links_ahead(self) -> int:
+        """Count the links of a chain that come next, before any stitch."""
+        total = 0
+        for part in self.rest():
+            if any(spot.kind != LINK for spot in part.spots):
+                break
+            total += part.length
+        return total
 
     def copy(self) -> Cursor:
         """Return another cursor at the same place."""

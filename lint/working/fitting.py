@@ -10,6 +10,7 @@ from ..pattern import Claim, Pattern, Round
 from ..steps import Step, Work
 from .claims import stated_of
 from .fabric import Fabric
+from .flatness import is_flat
 from .hook import CannotWork
 from .memo import Memo
 from .otherwise import other_ways
@@ -41,39 +42,48 @@ class Fitting(ABC):
 
     def _fitting(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""
+        flat = is_flat(self.pattern, round_)
         if round_.closing is not None:
             return self._closing(round_, round_.closing, size, below, fresh=fresh)
-        made = self._round(round_.steps, size, below, fresh=fresh)
+        made = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         stated = stated_of(round_.claims, size)
         if made.left or made.short:
-            other = self._round(round_.steps, size, below, fresh=fresh, partial_ok=True)
+            other = self._round(round_.steps, size, below, fresh=fresh, flat=flat, partial_ok=True)
             if other.partial and (stated is None or other.fabric.stitches == stated):
                 return other
         if stated is not None and made.fabric.stitches != stated:
             for steps in other_ways(round_.steps):
-                other = self._tried(steps, size, below, fresh=fresh)
+                other = self._tried(steps, size, below, fresh=fresh, flat=flat)
                 if other and other.fabric.stitches == stated and not other.left and not other.short:
                     return other
         return made
 
     def _round(
-        self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool, partial_ok: bool = False
+        self,
+        steps: Sequence[Step],
+        size: int,
+        below: Fabric | None,
+        *,
+        fresh: bool,
+        flat: bool,
+        partial_ok: bool = False,
     ) -> Made:
         rows = self.rows.get(size)
-        return work_round(steps, below, size, self.choose, partial_ok=partial_ok, fresh=fresh, rows=rows)
+        return work_round(steps, below, size, self.choose, partial_ok=partial_ok, fresh=fresh, rows=rows, flat=flat)
 
-    def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool) -> Made | None:
+    def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool, flat: bool) -> Made | None:
         try:
-            return self._round(steps, size, below, fresh=fresh)
+            return self._round(steps, size, below, fresh=fresh, flat=flat)
         except CannotWork:
             return None
 
     def _closing(self, round_: Round, claim: Claim, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
-        short = self._round(_without_last(round_.steps), size, below, fresh=fresh)
+        flat = is_flat(self.pattern, round_)
+        short = self._round(_without_last(round_.steps), size, below, fresh=fresh, flat=flat)
         if short.fabric.stitches == claim.figure.at(size) and not (short.left or short.short):
             return short
-        whole = self._round(round_.steps, size, below, fresh=fresh)
+        whole = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         if not whole.left and not whole.short and below is not None and not below.ring and not whole.starts:
             return replace(whole, closing=True)
         if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import At, Count, Leave, OtherSide, Repeat, Skip, Step, Together, Work
+from ..steps import At, Chain, Count, Leave, OtherSide, Repeat, Skip, Step, Together, Work
 from ..workings import Deed, Item
 from .fabric import Cursor, Fabric, Row
 
@@ -59,6 +59,9 @@ class Hook(ABC):
     apart: bool = False  # stitches were worked along pieces made before
     flat_count: int | None = None
     partial: bool = False
+    flat: bool = False  # a row, worked back over the one below
+    counted: bool | None = None  # whether the chain at the row's beginning stands for a stitch
+    hung: Chain | None = None  # the chain at the row's end, made for the next row
 
     @abstractmethod
     def step(self, step: Step, rest: Sequence[Step], *, top: bool) -> None:
@@ -112,6 +115,11 @@ class Hook(ABC):
         """Return the chains of the spaces that are left."""
         return self.cursor.fabric.chains if self.cursor is not None else 0
 
+    @property
+    def ends_in_chain(self) -> bool:
+        """Whether the row below ends, as it is met, in a turning chain that stands for a stitch."""
+        return self.cursor is not None and self.cursor.fabric.edge.counted is True
+
     def note(self, deed: Deed, span: Span, uses: int, makes: int, *, top: bool, times: int = 1) -> None:
         """Add a line to the sum; only whole steps of the round have one."""
         if top:
@@ -144,7 +152,7 @@ class Hook(ABC):
                 return self.number(step.where.number)
             return None if step.where.at is At.EACH else 0
         if isinstance(step, Leave):
-            return self.number(step.number, 0)
+            return int(self.ends_in_chain) if step.turning else self.number(step.number, 0)
         if isinstance(step, Repeat):
             passes = self.passes(step)
             if passes is None:

@@ -97,6 +97,11 @@ class Placing(Starting):
             number = self.to_space()
         else:
             number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))
+            if where.turning and self.ends_in_chain and not self.kept(rest):
+                number -= 1
+                self.left_alone = True
+            if where.target.chain and self.cursor is not None and (links := self.cursor.links_ahead()):
+                number = min(number, links)
         if number < 0:
             self.short -= number
             number = 0
@@ -173,7 +178,13 @@ class Placing(Starting):
             if self.cursor is not None and not self.cursor.fabric.spaces and not self.cursor.fabric.ring:
                 raise CannotWork("the spaces it goes into were not found in the row below")
             self.take(number, spaces=True)
+        elif where.turning:
+            self.turning_chain()
+        elif where.first and self.base and make.uses and number == 1 and self.choose("first-is-under-chain", True):
+            self.same(where)
         elif make.uses:
+            if where.nth is not None:
+                self.from_beginning(where.nth)
             self.take(number * make.uses)
         if self.cursor is None and self.fresh:
             self.starts = True
@@ -208,6 +219,9 @@ class Placing(Starting):
                 taken = max(0, self.left() - (self.number(where.leave) if where.leave else self.kept(rest)))
                 self.take(taken)
             self.row.extend(segments, taken)
+        elif where.at is At.NEXT and where.first and self.base and self.choose("first-is-under-chain", True):
+            taken = self.same(where)
+            self.row.extend(segments)
         elif where.at is At.NEXT:
             taken = self.number(where.number)
             self.take(taken, spaces=where.target.space)

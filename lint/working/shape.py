@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..steps import At, Chain, Join, Repeat, Ring, Skip, Step, Together, Unread, Work
+from ..steps import At, Chain, Join, Repeat, Ring, Skip, Step, Together, Turn, Unread, Work
 from .hook import Hook
 
 
@@ -98,6 +98,73 @@ def into_chain(rest: Sequence[Step]) -> bool:
     return any(isinstance(part, Work) and part.where.at is At.FROM_HOOK for part in rest) or any(
         isinstance(part, Ring) for part in rest
     )
+
+
+def chain_is_next(rest: Sequence[Step]) -> bool:
+    """Tell whether the next stitch goes into the chain just made."""
+    for step in rest:
+        if isinstance(step, Work):
+            return step.where.at is At.FROM_HOOK
+        if isinstance(step, Chain | Skip | Together | Repeat | Ring):
+            return False
+    return False
+
+
+def extends_row(steps: Sequence[Step], size: int) -> bool:
+    """Tell whether a row that begins with a chain worked into goes on over the row below.
+
+    It does where the stitches that go into the chain use it up and more follow: `ch 12, sc in 2nd ch from hook and next
+    10 ch, sc in each sc across`.
+    """
+    links = 0
+    told = iter(steps)
+    for step in told:
+        if isinstance(step, Chain):
+            links = step.n.at(size) or 0
+        elif isinstance(step, Work):
+            if step.where.at is not At.FROM_HOOK or not links:
+                return False
+            links -= (step.where.number.at(size) if step.where.number else None) or 2
+            break
+    for step in told:
+        if isinstance(step, Work):
+            if step.where.at is At.EACH:
+                later = [part for part in told if isinstance(part, Work | Repeat)]
+                kept = step.where.leave is not None or any(isinstance(part, Work) and part.where.last for part in later)
+                return links <= 0 or (step.where.target.chain and bool(later) and not kept)
+            if step.where.at is not At.NEXT or step.where.number is None:
+                return False
+            links -= (step.where.number.at(size) or 0) * max(step.make.uses, 0)
+            if links < 0:
+                return True
+        elif isinstance(step, Repeat | Skip | Together):
+            return links <= 0
+    return False
+
+
+def turns_first(steps: Sequence[Step]) -> bool:
+    """Tell whether the work is turned before the first stitch of a row."""
+    for step in steps:
+        if isinstance(step, Turn):
+            return True
+        if isinstance(step, Work | Together | Repeat):
+            return False
+    return False
+
+
+def turns_last(steps: Sequence[Step]) -> bool:
+    """Tell whether the work is turned after the last stitch of a row."""
+    return turns_first(steps[::-1])
+
+
+def own_chain(steps: Sequence[Step]) -> bool:
+    """Tell whether a row makes its own beginning chain, and doesn't begin on that of the row below."""
+    for step in steps:
+        if isinstance(step, Chain):
+            return True
+        if isinstance(step, Work | Together | Repeat | Skip):
+            return False
+    return False
 
 
 def makes_start(steps: Sequence[Step]) -> bool:

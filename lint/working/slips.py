@@ -23,6 +23,7 @@ def slips(
     below: Sequence[Fabric | None],
     stated: Sequence[int | None],
     choose: Choose,
+    flat: bool = False,
 ) -> tuple[Slip, ...]:
     """Try every figure of a round one or two higher or lower; keep what makes all stated counts come out.
 
@@ -31,15 +32,16 @@ def slips(
     found: list[Slip] = []
     for slip, changed in _changed(index, tuple(steps)):
         if all(
-            count is None or _comes_out(changed, below[size], size, count, choose) for size, count in enumerate(stated)
+            count is None or _comes_out(changed, below[size], size, count, choose, flat)
+            for size, count in enumerate(stated)
         ):
             found.append(slip)
     return tuple(found)
 
 
-def _comes_out(steps: Sequence[Step], below: Fabric | None, size: int, count: int, choose: Choose) -> bool:
+def _comes_out(steps: Sequence[Step], below: Fabric | None, size: int, count: int, choose: Choose, flat: bool) -> bool:
     try:
-        made = work_round(steps, below, size, choose, fresh=below is None)
+        made = work_round(steps, below, size, choose, fresh=below is None, flat=flat)
     except CannotWork:
         return False
     return made.fabric.stitches == count and not made.left and not made.short

@@ -8,7 +8,7 @@ from ..steps import At, Chain, Join, Repeat, Skip, Step, Together, Where, Work
 from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, plain, spot_of
 from .hook import FEWEST_AROUND, CannotWork, Hook
-from .shape import beyond_height, beyond_join, chain_key, into_chain, into_ring, is_bridge
+from .shape import beyond_height, beyond_join, chain_is_next, chain_key, into_chain, into_ring, is_bridge
 
 
 class Starting(Hook):
@@ -28,10 +28,16 @@ class Starting(Hook):
             and ((self.cursor is None and self.fresh) or into_chain(rest))
             and not (self.cursor is not None and self.cursor.fabric.ring)
         )
-        if foundation and not self.row.segments:
+        if foundation and not self.row.segments and self.cursor is None:
             self.cursor = Cursor(plain(LINK, number))
             self.chain_links = number
             self.starts = True
+            return
+        if self.cursor is not None and chain_is_next(rest) and not self.cursor.fabric.ring:
+            # stitches added to the row: a chain at its edge, or for a thumb in its middle, that is worked back over
+            links = plain(LINK, number).segments
+            self.cursor = Cursor(Fabric((*links, *self.cursor.rest()), edge=self.cursor.fabric.edge))
+            self.chain_links = number
             return
         follows = self.begun and not (rest and isinstance(rest[0], Work))
         again = follows or self.worked or (self.looping and step.counts is None)
@@ -41,6 +47,7 @@ class Starting(Hook):
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
                 counts = self.choose(chain_key(number, joined), number >= 3 or (joined is True and number == 2))
+            self.counted = counts
             if counts:
                 hole = self.cursor is not None and self.cursor.fabric.ring
                 hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
@@ -51,9 +58,11 @@ class Starting(Hook):
                     self.row.add(spot_of(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
             return
-        if step.counts:
+        if top and not any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
+            self.hung = step
+        elif step.counts:
             self.row.add(spot_of(step.kind or "ch"))
-        elif not top or any(isinstance(part, Work | Together | Repeat | Skip | Join) for part in rest):
+        else:
             if self.base and rest and isinstance(rest[0], Skip):
                 self.take(0)  # the skip passes the stitch after the one that the beginning chain stands on
             self.row.add(spot_of(SPACE, number))
@@ -68,11 +77,13 @@ class Starting(Hook):
         counted = step.skipped_count
         if counted is None:
             counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
-        self.row = Row()
+        if not self.used:
+            self.row = Row()
+            self.counted = counted
         if counted:
             self.row.add(spot_of(step.make.kind))
         self.cursor.take(nth)
-        self.chain_links = max(0, self.cursor.fabric.stitches - nth + 1)
+        self.chain_links = max(0, (self.chain_links or self.cursor.fabric.stitches) - nth + 1)
         self.used += 1
         self.row.add(spot_of(step.make.kind), times * step.make.makes)
         self.note(Deed.WORK, step.span, nth, times * step.make.makes + counted, top=top)
@@ -98,6 +109,19 @@ class Starting(Hook):
             self._take(1, spaces=False)
             return 1
         return 0
+
+    def turning_chain(self) -> None:
+        """Go into the top of the turning chain, which is the last place of the row below as it is met."""
+        if self.flat and self.cursor is not None and self.cursor.fabric.edge.counted is False:
+            raise CannotWork("it works into a turning chain that was not counted as a stitch")
+        self.take(1)
+
+    def from_beginning(self, nth: int) -> None:
+        """Pass the places of the row before the nth."""
+        passed = nth - 1 - self.used - self.base
+        if passed < 0:
+            raise CannotWork("the place it goes into was not found")
+        self.take(passed)
 
     def other_side(self) -> None:
         """Go on along the other side of the foundation chain; a link turned around with several stitches is done."""

@@ -3,17 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from ..record import record
-from ..steps import Chain, Evenly, Leave, OtherSide, Repeat, Ring, Skip, Step, Together, Work
+from ..steps import Chain, Evenly, Join, Leave, OtherSide, Repeat, Ring, Skip, Step, Together, Work
 from ..workings import Deed, Item
-from .fabric import LINK, Cursor, Fabric, Row, plain
+from .fabric import LINK, Cursor, Edge, Fabric, Row, plain
 from .hook import CannotWork, Choose
 from .repeating import Repeating
 from .shape import (
     along_rows,
     begins_piece,
+    extends_row,
     makes_start,
+    own_chain,
+    turns_first,
+    turns_last,
     unread_in,
 )
 
@@ -47,7 +52,9 @@ class Stitcher(Repeating):
         unread = next(unread_in(steps), None)
         if unread is not None:
             raise CannotWork(unread.reason, unread.span)
-        if begins_piece(steps) and not (self.below is not None and self.below.ring and not makes_start(steps)):
+        steps = self._met(steps)
+        added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
+        if begins_piece(steps) and not added and not (self.below and self.below.ring and not makes_start(steps)):
             self.below = None
             self.starts = True
         along = self.rows is not None and any(along_rows(steps))
@@ -73,6 +80,9 @@ class Stitcher(Repeating):
             raise CannotWork("no stitches were found in these words")
         else:
             fabric = self._nothing_made(steps)
+        turned = turns_last(steps) or (self.flat and not any(isinstance(step, Join) for step in steps))
+        if turned:
+            fabric = Fabric(fabric.segments, fabric.ring, Edge(self.counted, self.hung, turned=True))
         return Made(
             fabric,
             before,
@@ -83,6 +93,17 @@ class Stitcher(Repeating):
             self.starts,
             self.partial,
         )
+
+    def _met(self, steps: Sequence[Step]) -> Sequence[Step]:
+        """Turn the row below where the work is turned, and take over the chain that hangs at its end."""
+        below = self.below
+        if below is None or not (below.edge.turned or turns_first(steps)):
+            return steps
+        self.flat = True
+        self.below = below.back()
+        if below.edge.hung is not None and not own_chain(steps):
+            return (replace(below.edge.hung, beginning=True), *steps)
+        return steps
 
     def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
         """Return the chain or ring that a line only makes; anything else that makes nothing was not understood."""
@@ -118,6 +139,10 @@ class Stitcher(Repeating):
                 self.cursor = Cursor(Fabric(plain(LINK, self.number(step.chains, 0)).segments, ring=True))
                 self.starts = True
                 self.row = Row()
+            case Leave(turning=True):
+                if self.ends_in_chain:
+                    self._take(1, spaces=False)
+                    self.used -= 1
             case Leave():
                 self.left_alone = True
                 if top and step.number is not None:
@@ -143,6 +168,7 @@ def work_round(
     partial_ok: bool = False,
     fresh: bool = True,
     rows: int | None = None,
+    flat: bool = False,
 ) -> Made:
     """Work one round for one size. Raises CannotWork, whose message says why not."""
-    return Stitcher(size, below, choose, partial_ok, fresh, rows).run(steps)
+    return Stitcher(size, below, choose, partial_ok, fresh, rows, flat=flat).run(steps)

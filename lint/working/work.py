@@ -13,6 +13,7 @@ from ..pattern import ChainRule, Pattern
 from ..workings import Reading, RoundWorking, SizeWorking, Slip, Standing, Workings
 from .again import State
 from .claims import stated_of
+from .flatness import is_flat
 from .memo import Memo
 from .references import covered
 from .slips import slips
@@ -101,7 +102,8 @@ def _slips(worker: Worker) -> tuple[Slip, ...]:
         round_ = worker.pattern.rounds[one.index]
         if one.standing is Standing.DIFFERS and round_.directive is None and covered(round_, 0) == 1:
             stated = [size.stated if size else None for size in one.sizes]
-            found.extend(slips(one.index, round_.steps, worker.below(one.index), stated, worker.choose))
+            flat = is_flat(worker.pattern, round_)
+            found.extend(slips(one.index, round_.steps, worker.below(one.index), stated, worker.choose, flat))
     return tuple(found)
 
 

@@ -1,0 +1,28 @@
+"""Flatness: which rows are worked to and fro. Many a draft calls the rounds of a doily rows."""
+
+from __future__ import annotations
+
+from ..pattern import Pattern, Round
+from ..steps import At, Join, Ring, Work
+
+# the pattern asked about last and its parts that are worked in the round; patterns are asked about one after the other
+_last: list[tuple[tuple[Round, ...], frozenset[int]]] = []
+
+
+def is_flat(pattern: Pattern, round_: Round) -> bool:
+    """Tell whether a round is a row that is worked back over the row below, where it isn't said."""
+    return round_.flat and round_.section not in _joined(pattern.rounds)
+
+
+def _joined(rounds: tuple[Round, ...]) -> frozenset[int]:
+    if not (_last and _last[0][0] is rounds):
+        found = frozenset(one.section for one in rounds if (one.flat or one.foundation) and _closes(one))
+        _last[:] = [(rounds, found)]
+    return _last[0][1]
+
+
+def _closes(round_: Round) -> bool:
+    """Tell whether a round is begun in a ring or closed with a join."""
+    return any(
+        isinstance(step, Join | Ring) or (isinstance(step, Work) and step.where.at is At.RING) for step in round_.steps
+    )
