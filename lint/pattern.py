@@ -11,6 +11,7 @@ from enum import Enum
 
 from .draft import Span
 from .figures import Figure, FigureList, Sizes
+from .materials import NOTHING, Materials
 from .spellings import AbbreviationEntry, AbbreviationUsed, Mended
 from .steps import Make, Step, Times
 
@@ -241,3 +242,4 @@ class Pattern:
     mended: tuple[Mended, ...] = ()
     abbreviations: tuple[AbbreviationEntry, ...] = ()
     abbreviations_used: tuple[AbbreviationUsed, ...] = ()
+    materials: Materials = NOTHING

@@ -8,10 +8,12 @@ from itertools import groupby
 from ..draft import Draft, Span
 from ..figures import FigureList, ListStyle, Sizes
 from ..pattern import Conventions, Pattern
+from ..trade.tables import spellings
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .letters import cleaned, squeezed
+from .materials import read_materials
 from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
@@ -75,6 +77,13 @@ def read(draft: Draft) -> Pattern:
         )
         if entries
         else (),
+        materials=read_materials(
+            text,
+            [block.span for block in found if block.kind is not Kind.ROUND],
+            [block.span for block in found if block.kind is Kind.ROUND],
+            head,
+            spellings(craft or "crochet", terms),
+        ),
     )
 
 
