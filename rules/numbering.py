@@ -24,6 +24,10 @@ _LOOP = re.compile(
     rf"(?<!\bon )(?<!\bof )(?<!\bin )(?<!\bas )\b{_WORD}\b"
 )
 _WORK = re.compile(rf"(?i)\b(?:{_WORD}|cont|continue|chart|rep(?:eat)?(?!\s+from))\b")
+# in small letters: what may name a round, with its first letter first, so that a search is quick
+_NAMES_ROUND = re.compile(r"r(?<!\wr)(?:ound|n?d|o?w|\s?\d)")
+_LETTERS = re.compile(r"[A-Za-z]{3}")
+_DASHED = re.compile(r"\d\s+[-\u2013]+\s+\d")
 _TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
 
 
@@ -64,6 +68,7 @@ class Part:
     _written: dict[int, frozenset[int]] = field(default_factory=dict[int, frozenset[int]])
     _accounted: dict[int, list[int]] = field(default_factory=dict[int, list[int]])
     _links: dict[int, list[Link]] = field(default_factory=dict[int, list["Link"]])
+    _between: dict[tuple[int, int], tuple[bool, bool]] = field(default_factory=dict[tuple[int, int], tuple[bool, bool]])
 
     def round(self, index: int) -> Round:
         """Return a round of the pattern."""
@@ -88,6 +93,15 @@ class Part:
         if size not in self._accounted:
             self._accounted[size] = sorted(self.written(size) | self.mentioned)
         return self._accounted[size]
+
+    def between(self, before: int, index: int) -> tuple[bool, bool]:
+        """Tell whether words stand between two headings, and whether rounds may be worked again there."""
+        if (before, index) not in self._between:
+            body, spoken = _between(self, before, index)
+            loops = _NAMES_ROUND.search((body + " " + spoken).lower()) and _LOOP.search(body + " " + spoken)
+            works = spoken.strip() and _WORK.search(spoken)
+            self._between[before, index] = bool(_LETTERS.search(spoken)), bool(loops or works)
+        return self._between[before, index]
 
     def links(self, size: int) -> list[Link]:
         """Return the numbered headings for a size, in order."""
@@ -162,6 +176,8 @@ def _mentioned(case: Case, indices: tuple[int, ...]) -> Iterable[int]:
         text = case.draft.text[rounds[before].heading.end : rounds[index].heading.start]
         if entries := _ENTRIES.match(text):
             yield from (int(number) for number in re.findall(r"\d+", entries[1]))
+        if not _NAMES_ROUND.search(text.lower()):
+            continue
         for match in _MENTION.finditer(text):
             yield from _run(match["after"] or match["ahead"])
 
@@ -192,10 +208,8 @@ def _links(part: Part, size: int) -> list[Link]:
             continue
         talk = False
         if before is not None:
-            body, between = _between(part, before, index)
-            talk = bool(re.search(r"[A-Za-z]{3}", between))
-            if _LOOP.search(body + " " + between) or _WORK.search(between):
-                loose = None
+            talk, loops = part.between(before, index)
+            loose = None if loops else loose
         found.append(Link(index, numbers, loose, talk))
         loose, before = _hidden(round_, size, len(numbers)), index
     return [_single(part, link, after) for link, after in zip_longest(found, found[1:])]
@@ -204,8 +218,7 @@ def _links(part: Part, size: int) -> list[Link]:
 def _single(part: Part, link: Link, after: Link | None) -> Link:
     """Take `Rnd 3 - 6 sc around` followed by `Rnd 4` for round 3 alone."""
     run = link.numbers[-1] - link.numbers[0] + 1 == len(link.numbers) > 1
-    dash = re.search(r"\d\s+[-\u2013]+\s+\d", part.round(link.index).label)
-    if run and dash and after is not None and after.first == link.first + 1:
+    if run and _DASHED.search(part.round(link.index).label) and after is not None and after.first == link.first + 1:
         return Link(link.index, link.numbers[:1], link.unnumbered, link.talk)
     return link
 

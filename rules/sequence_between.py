@@ -132,6 +132,8 @@ _UNTURNED = re.compile(
 
 def _check_side(case: Case) -> Iterator[Said]:
     told: set[int] = set()
+    if all(round_.side is None for round_ in case.pattern.rounds):
+        return
     for part in parts(case):
         for size in range(case.pattern.sizes.number):
             for stretch in _stretches(part, size):
@@ -158,7 +160,9 @@ def _stretches(part: Part, size: int) -> Iterator[list[tuple[Link, Side]]]:
             run = []
         if round_.side is not None:
             run.append((link, round_.side))
-        if _UNTURNED.search(part.case.draft.text[round_.heading.end : max(round_.heading.end, round_.span.end)]):
+        if run and _UNTURNED.search(
+            part.case.draft.text[round_.heading.end : max(round_.heading.end, round_.span.end)]
+        ):
             yield run
             run = []
         last = link.last

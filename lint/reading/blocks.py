@@ -96,16 +96,19 @@ def _lines(draft: Draft, text: str) -> list[_Line]:
 _GLOSS = re.compile(r"\s*\([^()]*\)\s*$")
 
 
+_CHAINS = re.compile(r"(?i)\bch(?:ain)?[\s-]*\d|\d\s*ch\b")
+
+
 def _is_title(text: str, line: _Line) -> bool:
     words = text[line.start : line.span.end].strip(" *_#:;")
     words = _GLOSS.sub("", words)
     if not words or len(words) > 60 or not words[0].isalpha():
         return False
-    if re.search(r"(?i)\bch(?:ain)?[\s-]*\d|\d\s*ch\b", words):
+    if "ch" in words.lower() and _CHAINS.search(words):
         return False
     if _PART.match(words):
         return True
-    if re.search(r"[.,;=]$", text[line.span.start : line.span.end].rstrip()) or _NOT_TITLE.match(words):
+    if text[line.span.start : line.span.end].rstrip().endswith((".", ",", ";", "=")) or _NOT_TITLE.match(words):
         return False
     letters = [char for char in words if char.isalpha()]
     if len(letters) > 2 and all(char.isupper() for char in letters) and not re.search(r"\d", words):
@@ -232,7 +235,7 @@ def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
         if heading and _is_real(text, heading, line) and not _named_before(text, lines, number, heading):
             found[heading.span.start] = heading
         end = line.span.end
-        if number + 1 < len(lines) and _CUT.search(text, line.start, end):
+        if text[end - 1] in _CUT_ENDS and number + 1 < len(lines) and _CUT.search(text, line.start, end):
             end = lines[number + 1].span.end  # `... join. Rnd` at the end of a line, `3:` on the next
         for inner in middle_headings(text, heading.body if heading else line.start, end):
             found.setdefault(inner.span.start, inner)
@@ -254,6 +257,7 @@ def _named_before(text: str, lines: list[_Line], number: int, heading: Heading) 
     return said is not None and (plural or not said[0].strip()[-1].isdigit())
 
 
+_CUT_ENDS = frozenset("dDsSwW.")
 _CUT = re.compile(r"(?i)[.)\]]\s*(?:rounds?|rnds?|rows?)\.?$")
 _DIRECTIVE = re.compile(
     r"(?i)\s*(?:\(|\[|\*|rep|as\b|same|work|k\b|p\b|knit|purl|ch|chain|sc|dc|hdc|tr|\d|[A-Z]|in\b|inc|dec|using|with|join|sl|\{|st\b|sk)"

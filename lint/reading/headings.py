@@ -123,20 +123,28 @@ def _side(text: str | None) -> Side | None:
     return Side.RIGHT if re.search(r"(?i)\brs\b|\bright\b", text) else None
 
 
+_ORDINAL_ENDING = re.compile(r"(?i)(\d)\s?(?:st|nd|rd|th)\b")
+_NAMED_ROUND = re.compile(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?")
+
+
 def _pairs(text: str) -> list[tuple[int, int]]:
     """Read numbers and ranges: "5-9" one pair, "5, 7, 9" three."""
+    if text.isdecimal() and len(text) <= 6:
+        return [(int(text), int(text))]
     found: list[tuple[int, int]] = []
-    bare = re.sub(r"(\d)\s?(?:st|nd|rd|th)\b", r"\1", text, flags=re.IGNORECASE)
-    bare = re.sub(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?", " ", bare)
+    bare = _NAMED_ROUND.sub(" ", _ORDINAL_ENDING.sub(r"\1", text))
     for match in _RANGE.finditer(bare):
         first = _int(match[1])
         found.append((first, _int(match[2]) if match[2] else first))
     return found
 
 
+_BY_SIZE = re.compile(r"\s*(?:(\d+)\s*-\s*)?(\d+)((?:\s*/\s*\d+)+)\s*")
+
+
 def _slashed(text: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]]]:
     """Read the numbers of a heading; `3-30/32/34` and `13/15/17` have one a size, the first size's come apart."""
-    match = re.fullmatch(r"\s*(?:(\d+)\s*-\s*)?(\d+)((?:\s*/\s*\d+)+)\s*", text)
+    match = _BY_SIZE.fullmatch(text) if "/" in text else None
     if match is None:
         return _pairs(text), []
     lasts = [int(match[2]), *(int(number) for number in re.findall(r"\d+", match[3]))]
@@ -221,6 +229,9 @@ def _size_numbers(inside: str, own: list[tuple[int, int]]) -> list[tuple[int, in
     return found
 
 
+_SEPARATOR = re.compile(_SEP)
+
+
 def word_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a heading of the kinds `Rnd 3:`, `R3 -`, `Rounds 5-9 (to 12 for L):` at this place, before `end`."""
     if found := _ranged_heading(text, at, end) or _ordinals_heading(text, at, end):
@@ -238,7 +249,7 @@ def word_heading(text: str, at: int, end: int) -> Heading | None:
     alternate = tail.alternate
     if form is Form.ORDINAL and match["tail"]:
         alternate = True
-    separator = re.compile(_SEP).match(text, tail.end, end)
+    separator = _SEPARATOR.match(text, tail.end, end)
     body = separator.end() if separator else tail.end
     said = bool(separator and separator["sep"])
     if not said and _MEASURE.match(text, tail.end, end):
@@ -404,11 +415,12 @@ def with_counts(found: dict[int, Heading]) -> dict[int, Heading]:
 _FAR = 4  # from this distance on the figure in a heading's bracket is hardly another size's round
 
 
+_PREFIXED = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)")
+
+
 def prefixed_heading(text: str, at: int, end: int) -> Heading | None:
     """Read a numbered heading with a name before it: `Band Row 1:`, `Hat Round 2:`."""
-    match = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)").match(
-        text, at, end
-    )
+    match = _PREFIXED.match(text, at, end)
     if match is None or any(name.lower() in _NOT_NAMES for name in match[1].split()):
         return None
     inner = word_heading(text, match.end(), end)
@@ -440,9 +452,12 @@ def bare_heading(text: str, at: int, end: int) -> Heading | None:
     return Heading(Span(match.start(), match.end("sep")), match.end(), Form.BARE, covered, listed)
 
 
+_BEFORE_WORDS = re.compile(_LEAD)
+
+
 def lead(text: str, at: int, end: int) -> int:
     """Return where a line's words begin, past bullets, table rules, footnote stars and marks of emphasis."""
-    match = re.compile(_LEAD).match(text, at, end)
+    match = _BEFORE_WORDS.match(text, at, end)
     return match.end() if match else at
 
 
@@ -456,10 +471,10 @@ def heading_at(text: str, at: int, end: int) -> Heading | None:
     )
 
 
+# the first letter or figure comes first, in either case, and is looked at from behind, so that a search is quick
 _MIDDLE = re.compile(
-    r"(?:(?<=[.)\];:}])|(?<=[:-]\s)|(?<=[.)\];:}]\s)|(?<=[.)\];:}]\s\s)|(?<=\n))"
-    r"(?=(?:rounds?|rnds?|rds?|rows?|r)\.?\s?\d|\d+(?:st|nd|rd|th)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|next\s+(?:rounds?|rnds?|rows?)\b)",
-    re.IGNORECASE,
+    r"[rRnN\d](?:(?<=[.)\];:}].)|(?<=[:-]\s.)|(?<=[.)\];:}]\s.)|(?<=[.)\];:}]\s\s.)|(?<=\n.))"
+    r"(?=(?i:(?<=r)(?:ounds?|nds?|ds?|ows?|)\.?\s?\d|(?<=\d)\d*(?:st|nd|rd|th)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|(?<=n)ext\s+(?:rounds?|rnds?|rows?)\b))"
 )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from typing import ClassVar
 
 from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
@@ -22,16 +23,8 @@ class Group:
     span: Span
     mark: str
     mended: bool = False
-
-    @property
-    def kind(self) -> str:
-        """The label of a bracket among words."""
-        return "group"
-
-    @property
-    def blank(self) -> bool:
-        """A bracket needs no white space before it to stand apart."""
-        return True
+    kind: ClassVar[str] = "group"  # its label among words
+    blank: ClassVar[bool] = True  # it needs no white space before it to stand apart
 
     @property
     def inside(self) -> Span:

@@ -295,17 +295,18 @@ class MoveReader(StitchReader):
             self.claims.extend(claims)
             self.at = end
             return True
+        if figure_at(self.items, self.at) is None or not self._made_something():
+            return False
         last = all(item.kind in (".", ";", "|") for item in self.items[self.at + 1 :]) and self._kind(-1) not in (
             "round",
             "from",
             "noise",
         )
-        stitches = (self._kind(1) == "st" or last) and self._made_something()
-        figure = figure_at(self.items, self.at)
+        stitches = self._kind(1) == "st" or last
         # `sts.` is one word with its full stop
         sentence = self._kind(-1) in (".", ";", "turn", "fasten") or self._text(-1).endswith(".")
         closing = (sentence or self._kind(-1) == "") and (self._complete() or self.habit)
-        if figure is not None and self._made_something() and (stitches or sentence):
+        if stitches or sentence:
             one = sentence_claim(self.items, self.at)
             spaces_too = one is not None and any(claim.kind in ("space", "other") for claim in one[0][1:])
             if one and not (stitches or closing or spaces_too):

@@ -20,7 +20,7 @@ from .rounds import assemble
 from .sizes import declared_number, find_sizes, titled_sizes
 from .specials import definitions, run_on_definitions, with_defined
 from .talk import strangers
-from .words import Lexicon, Words, lexicon, words_of
+from .words import Words, lexicon, words_of
 
 
 def read(draft: Draft) -> Pattern:
@@ -38,7 +38,7 @@ def read(draft: Draft) -> Pattern:
     words = Words.made_of(strangers(plain, lex))
     head = _head(found, len(text))
     defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
-    words = with_defined(text, words, defined, _known(lex))
+    words = with_defined(text, words, defined, lex.own)
     sizes = _sizes(text, found, words, head)
     start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
     assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0)
@@ -85,12 +85,6 @@ def read(draft: Draft) -> Pattern:
             spellings(craft or "crochet", terms),
         ),
     )
-
-
-def _known(lex: Lexicon) -> frozenset[str]:
-    """Return the terms that keep their meaning whatever a draft says of them: all but groups."""
-    own = (term for term, stitch in lex.stitches.items() if stitch.kind != "group")
-    return frozenset(own) | frozenset(lex.labels)
 
 
 def _head(found: tuple[Block, ...], length: int) -> Span:

@@ -27,7 +27,7 @@ from ..steps import (
     Where,
     Work,
 )
-from .marks import Item, flat, kind, span_of, text_at
+from .marks import Item, flat, span_of, text_at
 from .words import Word
 
 _SOFT = {
@@ -154,7 +154,8 @@ class Reader(ABC):
         self.steps.append(step)
 
     def _kind(self, offset: int = 0) -> str:
-        return kind(self.items, self.at + offset)
+        index = self.at + offset
+        return self.items[index].kind if 0 <= index < len(self.items) else ""
 
     def _text(self, offset: int = 0) -> str:
         return text_at(self.items, self.at + offset)

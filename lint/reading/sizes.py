@@ -261,12 +261,22 @@ _NAMES_FIRST = re.compile(
 )
 
 
+_MAY_BE_NAMES = re.compile(r"\s*[,(\[]?[\w\s'/&+,-]*")
+_DASHED = re.compile(r"-\s")
+
+
 def names_first(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:
     """Read names of sizes that open a round's own words: `(newborn and 3 months) Ch 3 ...`, `, M and L only: ...`.
 
     Returns the note and the length of its words; None where they are no names of sizes.
     """
-    match = _NAMES_FIRST.match(text[:_LONGEST_NOTE]) if sizes.names else None
+    if not sizes.names:
+        return None
+    text = text[:_LONGEST_NOTE]
+    head = _MAY_BE_NAMES.match(text)
+    if head is None or (text[head.end() : head.end() + 1] not in ")]:" and not _DASHED.search(head[0])):
+        return None  # most rounds: told before all that may be names is tried
+    match = _NAMES_FIRST.match(text)
     if match is None:
         return None
     note = size_note(

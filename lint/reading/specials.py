@@ -62,6 +62,8 @@ _SHORT_ENTRY = re.compile(
 def run_on_definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
     """Find abbreviations listed on one line: `X - single crochet, V - increase, A - decrease`."""
     for line in re.finditer(r"[^\n]+", text[head.start : head.end]):
+        if sum(map(line[0].count, "=:-")) < 2:
+            continue
         found = list(_SHORT_ENTRY.finditer(line[0]))
         letters = sum(len(match["term"].split()[-1]) == 1 for match in found)
         if len(found) < 3 and letters < 2:
@@ -150,10 +152,15 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
     if not terms:
         return words
     longest = 1 + max(len(parts) for parts in terms)
+    opening = {"-", *(parts[0] for parts in terms)}
     found: list[Word] = []
     index = 0
     everything = words.all
     while index < len(everything):
+        if everything[index].text.partition(" ")[0] not in opening:
+            found.append(everything[index])
+            index += 1
+            continue
         for length in range(min(longest, len(everything) - index), 0, -1):
             piece = everything[index : index + length]
             dashed = piece[0].kind == "-" or piece[-1].kind == "-"

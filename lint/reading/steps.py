@@ -66,22 +66,33 @@ class StepReader(RepeatReader):
             return True
         if what == "number" and ((self.figures and self._bare_figure()) or self._in_each()):
             return True
-        simple = {
-            "skip": self._skip,
-            "turn": self._turn,
-            "fasten": self._fasten,
-            "join": self._join,
-            "ring": self._ring,
-            "otherside": self._other_side,
-            "into": self._into,
-            "evenly": self._evenly_word,
-            "last": self._leave,
-        }.get(what)
-        if simple and simple():
-            return True
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
             return self._stitch() or self._leave() or self._double()
-        return False
+        return self._named_by(what)
+
+    def _named_by(self, what: str) -> bool:
+        """Read what its first word names."""
+        match what:
+            case "skip":
+                return self._skip()
+            case "turn":
+                return self._turn()
+            case "fasten":
+                return self._fasten()
+            case "join":
+                return self._join()
+            case "ring":
+                return self._ring()
+            case "otherside":
+                return self._other_side()
+            case "into":
+                return self._into()
+            case "evenly":
+                return self._evenly_word()
+            case "last":
+                return self._leave()
+            case _:
+                return False
 
     def _ends_with_join(self) -> bool:
         """Read `ending with 1 sl st into first st`: the round is joined."""

@@ -89,7 +89,7 @@ class _Token:
 class Lexicon:
     """The phrases known in one craft and set of terms, ready to be matched.
 
-    `parts` are the single words of all phrases,
+    `parts` are the single words of all phrases, `own` the terms that keep their meaning whatever a draft says of them,
     `met` the tokens met so far, by spaCy's number for their text: each is looked up once.
     """
 
@@ -98,6 +98,7 @@ class Lexicon:
     labels: Mapping[str, str]
     stitches: Mapping[str, Stitch]
     parts: frozenset[str]
+    own: frozenset[str]
     met: dict[int, _Token] = field(default_factory=dict[int, "_Token"])
 
 
@@ -153,7 +154,8 @@ def lexicon(craft: str, terms: str) -> Lexicon:
         learn(number)
     matcher.add("term", [Doc(vocab, tokens) for tokens in phrases.values()])
     parts = frozenset(part for phrase in (*labels, *stitches) for part in phrase.split())
-    return Lexicon(tokenizer, matcher, labels, stitches, parts)
+    own = frozenset(term for term, stitch in stitches.items() if stitch.kind != "group") | frozenset(labels)
+    return Lexicon(tokenizer, matcher, labels, stitches, parts, own)
 
 
 def _label(text: str) -> tuple[str, int | None]:
