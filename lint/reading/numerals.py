@@ -37,11 +37,18 @@ _SIGN = re.compile(
 )
 
 
+_DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})\.(\s*-\s*)(\d{{1,3}})\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
+
+
 def numerals(text: str) -> str:
     """Write round numbers that are words or stand after `#` as other headings do: `ROUND 2`, `2th round`, `#4 to 6)`.
 
+    So are ranges with full stops before the word: `6.-12. rnd` is 6-12 rnd.
+
     Every offset stays what it was: what the figures don't fill becomes blanks.
     """
+    if ".-" in text or ". -" in text:
+        text = _DOTTED.sub(r"\1 \2\3 ", text)
     small = text.lower()
     for match in _AFTER.finditer(small):
         text = _put(text, match, str(cardinal(match[1])).rjust(len(match[1])))

@@ -10,18 +10,23 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
+from ..draft import Span
 from ..figures import Figure
 from ..pattern import LooseMark
-from ..steps import At, Count, Make, Remark, Repeat, Times, Where, Work
+from ..steps import At, Count, Make, Remark, Repeat, Target, Times, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
-from .marks import Group, Item, flat, kind, span_of
-from .places import read_place
+from .marks import Group, Item, flat, kind, span_of, text_at
+from .places import Placed, read_place
 from .reader import Steps
 from .repeats import RepeatReader
 from .roles import Role, role
 from .times import figure_at, read_times
 from .words import Word
+
+_EDGES = frozenset({"ends", "edges", "sides", "halves", "pieces"})
+_TOGETHER = frozenset({"together", "tog", "closed"})
+_SEAMS = frozenset({"seam", "seams"})
 
 
 class StepReader(RepeatReader):
@@ -63,6 +68,8 @@ class StepReader(RepeatReader):
                 return placed
             return self._remark()
         if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_before_group():
+            return True
+        if what == "stitch" and self._seam():
             return True
         if what == "number" and ((self.figures and self._bare_figure()) or self._in_each()):
             return True
@@ -162,14 +169,47 @@ class StepReader(RepeatReader):
         return True
 
     def _in_each(self) -> bool:
-        """Read `two in every stitch`: so many of the stitch in hand in each."""
+        """Read `two in every stitch`, `then 2 in the next`: so many of the stitch in hand in each, or in the next."""
         figure = figure_at(self.items, self.at)
-        placed = read_place(self.items, self.at + 1) if self._kind(1) == "into" and self._kind(2) == "each" else None
-        if figure is None or placed is None or placed.where.at is not At.EACH:
+        if figure is None or self._kind(1) != "into":
             return False
-        start = self.at
+        placed = self._the_one_after() or (
+            read_place(self.items, self.at + 1) if self._kind(2) in ("each", "next") else None
+        )
+        if placed is None or placed.where.at not in (At.EACH, At.NEXT):
+            return False
+        if placed.where.at is At.NEXT and (placed.where.target != Target() or not self._in_hand()):
+            return False
+        start, make = self.at, self._in_hand()
         self.at = placed.end
-        self._add(Work(Make("st"), figure, placed.where, self._span(start)))
+        self._add(Work(make or Make("st"), figure, placed.where, self._span(start)))
+        return True
+
+    def _in_hand(self) -> Make | None:
+        """Return the plain stitch worked last, None where it was no such stitch."""
+        last = self.steps[-1] if self.steps else None
+        plain = isinstance(last, Work) and last.make.uses == last.make.makes == 1 and last.make.kind != "slst"
+        return last.make if plain else None
+
+    def _the_one_after(self) -> Placed | None:
+        """Read `in the one after that`: the next stitch."""
+        if self._text(2) != "one" or self._text(3) != "after":
+            return None
+        stop = self.at + (5 if self._text(4) in ("that", "it") else 4)
+        span = Span(self.items[self.at + 1].span.start, self.items[stop - 1].span.end)
+        return Placed(Where(At.NEXT, Figure((1,), span), span=span), stop)
+
+    def _seam(self) -> bool:
+        """Pass over `sl st the short ends together`, `sc the side seams`: pieces are joined, nothing is worked on."""
+        stop = self.at + 1
+        while kind(self.items, stop) not in ("", ".", ";", "group", "number", "*", "rep"):
+            stop += 1
+        words = {text_at(self.items, index) for index in range(self.at + 1, stop)}
+        together = words & _EDGES and words & _TOGETHER
+        if not (together or words & _SEAMS) or kind(self.items, stop) not in ("", ".", ";"):
+            return False
+        start, self.at = self.at, stop
+        self._add(Remark(self._span(start)))
         return True
 
     def _group(self) -> bool:

@@ -10,6 +10,23 @@ from rowcall.lint.proof import proof
 Counts = list[list[int | None]]
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "two in the next, and in the one after that": (
+        "Round 1: Work 12 double crochets into the ring. (12)\n"
+        "Round 2: *One double crochet in the next stitch, two in the next.* Repeat around and join. (18)\n"
+        "Round 3: *Double crochet in the next 2 stitches, then 2 in the one after that.* Repeat around. (24)\n"
+        "Round 4: *Single crochet in the next 5 stitches, then 2 in the next.* Repeat around. (28)\n",
+        [[12], [18], [24], [28]],
+    ),
+    "a range of rounds with full stops": (
+        "1. rnd: 6 sc in magic ring (6)\n2.-4. rnd: 1 sc in every sc (6)\n5. rnd: 2 sc in every sc (12)\n",
+        [[6], [6], [12]],
+    ),
+    "a seam in crochet words": (
+        "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)\n"
+        "Row 2: Ch 1, sc in each sc across, turn. (12 sc)\n"
+        "Rep Row 2 until you have 72 rows. Sl st the short ends together.\n",
+        [[13], [12], [12], [12]],
+    ),
     "counts in angled brackets, and one name for two of three sizes": (
         "SIZES: Child (Adult S/M, Adult L/XL)\n"
         "Round 1: Ch 2 (does not count), 9 (10, 11) hdc in ring. Join. <9, 10, 11 hdc>\n"
