@@ -114,7 +114,8 @@ class Work:
     """`times` stitches in each of the places of `where`.
 
     `ambiguous` is True where the draft's words (`2 hdc in next 3`, `2 sc`) can also mean `times` stitches in all,
-    one in each place; `bare` where no place is named, so that `2 sc` may mean two in one.
+    one in each place, or the words `sc around` the steps before it as well; `bare` where no place is named, so that
+    `2 sc` may mean two in one.
     """
 
     make: Make

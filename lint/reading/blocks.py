@@ -55,6 +55,7 @@ _STITCHY = re.compile(
 _COMPLETE = re.compile(
     r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE
 )
+_ENDED = re.compile(r"[.:!?)\]}\"|*]\s*$")
 _FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 _SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 _SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
@@ -249,14 +250,21 @@ _NAMES_ROUNDS = re.compile(
 
 def _named_before(text: str, lines: list[_Line], number: int, heading: Heading) -> bool:
     """Tell whether the line before ends in words that speak of the rounds named here: `Repeat` / `Rnd 3.`."""
-    line, before = lines[number], lines[number - 1] if number else None
-    if before is None or before.blank or ":" in text[heading.span.end : heading.body]:
+    if not number or lines[number - 1].blank:
         return False
-    plural = text[line.start : line.span.end].lower().startswith(("rnds.", "rounds.", "rows."))
+    if ":" in text[heading.span.end : heading.body] and not _is_count(text[heading.body : lines[number].span.end]):
+        return False
+    return _speaks_on(text, lines[number - 1], lines[number])
+
+
+def _speaks_on(text: str, before: _Line, line: _Line) -> bool:
+    """Tell whether a line ends in words that want the name of a round, and the next begins with one."""
     said = _NAMES_ROUNDS.search(text, before.start, before.span.end)
-    return said is not None and (plural or not said[0].strip()[-1].isdigit())
+    begins = _ROUNDS.match(text, line.start, line.span.end)
+    return said is not None and begins is not None and (bool(begins["many"]) or not said[0].strip()[-1].isdigit())
 
 
+_ROUNDS = re.compile(r"(?P<many>(?:rnds|rounds|rows)\b(?!\.?\s*\d))|(?:rnds?|rounds?|rows?|r)(?![a-z])", re.IGNORECASE)
 _CUT_ENDS = frozenset("dDsSwW.")
 _CUT = re.compile(r"(?i)[.)\]]\s*(?:rounds?|rnds?|rows?)\.?$")
 _DIRECTIVE = re.compile(
@@ -345,11 +353,20 @@ def _last_of_line(text: str, lines: list[_Line], index: int, starts: list[int]) 
         words = text[line.span.start : line.span.end]
         whole = text[lines[index].start : lines[last].span.end]
         broken = not _COMPLETE.search(whole) or _open(text, lines[index].start, lines[last].span.end)
-        goes_on = _only_count(text, line) or (broken and _GOES_ON.match(words) and not _is_title(text, line))
+        goes_on = _counts_on(text, lines, last + 1) or (broken and _GOES_ON.match(words) and not _is_title(text, line))
+        goes_on = goes_on or _speaks_on(text, lines[last], line)
         if line.blank or _within(starts, line.span) or not goes_on:
             return last
         last += 1
     return last
+
+
+def _counts_on(text: str, lines: list[_Line], index: int) -> bool:
+    """Tell whether a line holds a stated count, or begins one that the next line ends."""
+    line = lines[index]
+    if index + 1 < len(lines) and _open(text, line.span.start, line.span.end):
+        return _is_count(text[line.span.start : lines[index + 1].span.end])
+    return _only_count(text, line)
 
 
 def _within(starts: list[int], span: Span) -> list[int]:
@@ -392,14 +409,25 @@ def _last_line(text: str, lines: list[_Line], index: int, heading: Heading, star
 
 
 def _only_count(text: str, line: _Line) -> bool:
-    words = text[line.span.start : line.span.end]
-    return bool(
-        re.fullmatch(
-            r"[-=\u2013\s]*[(\[{]?\s*[(\[{]?\s*\d[\d\s,/:()\[\]-]*(?:sts?|sc|dc|hdc|tr|htr|dtr|stitch(?:es)?|(?:half\s+)?(?:single|double|treble)\s+crochets?|trebles?|doubles?)?\.?\s*[)\]}]?\.?",
-            words,
-            re.IGNORECASE,
-        )
-    )
+    return _is_count(text[line.span.start : line.span.end])
+
+
+def _is_count(words: str) -> bool:
+    """Tell whether words are but a stated count: `(24 sts)`, `= 36 dc.`, `(24 sts and 12 ch-1 sps)`."""
+    return len(words) <= LONGEST_COUNT and bool(_COUNT.fullmatch(words))
+
+
+LONGEST_COUNT = 200  # characters
+
+
+_FIGURES = r"\d[\d\s,/:()\[\]-]*"
+_UNIT = (
+    r"(?:sts?|sc|dc|hdc|tr|htr|dtr|stitch(?:es)?|(?:half\s+)?(?:single|double|treble)\s+crochets?|trebles?|doubles?)"
+)
+_SPACES = rf"\s*(?:,|and|&|\+)?\s*{_FIGURES}(?:ch(?:ain)?s?\b[\s-]*\d*[\s-]*)?(?:sp|space)s?"
+_COUNT = re.compile(
+    rf"[-=:\u2013\s]*[(\[{{]?\s*[(\[{{]?\s*{_FIGURES}{_UNIT}?(?:{_SPACES})?\.?\s*[)\]}}]?\.?", re.IGNORECASE
+)
 
 
 def _open(text: str, start: int, end: int) -> bool:
@@ -415,11 +443,14 @@ def _continues(
     before = text[lines[last].span.start : lines[last].span.end]
     words = text[lines[current].span.start : lines[current].span.end]
     empty = not text[heading.body : lines[last].span.end].strip()
-    if empty or _only_count(text, lines[current]):
+    if empty or _only_count(text, lines[current]) or _speaks_on(text, lines[last], lines[current]):
         return True
-    if _AGAIN.match(words) and not before.rstrip().endswith(","):
+    stop = before.rstrip()[-1:]
+    if _AGAIN.match(words) and stop != ",":
         return False
-    if _FOOTNOTE.match(words) or _STARRED.match(words) or _SIZES_ONLY.search(words) or _SIZE_LINE.match(words):
+    if _STARRED.match(words) and stop not in (",", ";"):
+        return False
+    if _FOOTNOTE.match(words) or _SIZES_ONLY.search(words) or _SIZE_LINE.match(words):
         return False
     if _SENT_ON.match(words):
         return False
@@ -431,7 +462,8 @@ def _continues(
         return False
     complete = bool(_COMPLETE.search(before)) or before.endswith("*")
     talk = not _STITCHY.search(words) and not re.search(r"\d|\b(?:join|turn|around|end|times)\b", words)
-    if complete and talk:
+    ended = bool(_ENDED.search(before))
+    if complete and talk and (ended or not words[0].islower()):
         return False
     if lines[last].width >= wide and not _is_title(text, lines[current]):
         return True

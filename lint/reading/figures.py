@@ -261,9 +261,20 @@ def _named(words: Sequence[Word], at: int, names: tuple[str, ...]) -> _Found | N
     return _Found(tuple(values), index, ListStyle.NAMED, ",")
 
 
-def _begins_early(words: Sequence[Word], at: int) -> bool:
+def _begins_early(words: Sequence[Word], at: int, found: _Found) -> bool:
     """Tell whether the first figure may be none of the list: `- (8, 11) sts`, `ch 1,(8, 11) sc`, `ch-1 (8, 11)`."""
-    return words[at].kind == "-" or kind_at(words, at + 1) == "," or _of_stitch(words, at)
+    apart = words[at].kind == "-" or kind_at(words, at + 1) == "," or _of_stitch(words, at)
+    return apart or (kind_at(words, at + 1) in _OPENS and _out_of_step(found.values))
+
+
+def _out_of_step(values: Sequence[int | None]) -> bool:
+    """Tell whether the first figure is far from the others, which lie close together: `inc 1 (45, 54, 63, 72)`."""
+    first, *others = values
+    if first is None or any(value is None for value in others):
+        return False
+    known = [value for value in others if value is not None]
+    steps = [abs(b - a) for a, b in itertools.pairwise(known)]
+    return bool(steps) and abs(known[0] - first) > 2 * max(steps) + 2
 
 
 def _of_stitch(words: Sequence[Word], at: int) -> bool:
@@ -286,7 +297,7 @@ def lift(
         found = _list_at(words, at, sizes) if sizes > 1 else None
         if found is not None and len(found.values) == sizes + 1 and at and words[at - 1].kind == "round":
             found = None  # `Rep Row 2 (6/8/10)`: the number is the row's
-        if found is not None and _begins_early(words, at) and len(found.values) == sizes + 1:
+        if found is not None and len(found.values) == sizes + 1 and _begins_early(words, at, found):
             found = None  # `sc around - (8, 11) sts`: the dash stands before the count; `ch 1,(8, 11) sc`
         if found is None and len(names) > 1 and words[at].text == names[0]:
             found = _named(words, at, names)

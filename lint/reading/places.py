@@ -18,11 +18,12 @@ from .words import Word
 
 @record
 class Placed:
-    """A place, the index after its last word, and whether the draft says "each"."""
+    """A place, the index after its last word, and whether the draft says "each" or only "around"."""
 
     where: Where
     end: int
     each: bool = False
+    around: bool = False
 
 
 @dataclass(slots=True)
@@ -164,7 +165,8 @@ def _whole_round(items: Sequence[Item], index: int) -> Placed:
     if remainder := read_remainder(items, end):
         leave, end = remainder
     span = Span(items[index].span.start, items[end - 1].span.end)
-    return Placed(Where(At.EACH, leave=leave, span=span), end)
+    to_end = text_at(items, index).startswith(("to ", "until ", "till "))
+    return Placed(Where(At.EACH, leave=leave, span=span), end, around=not to_end)
 
 
 def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:

@@ -64,7 +64,8 @@ class StepReader(RepeatReader):
         if what == "remark" or (
             what == "work" and self._text() == "working" and self._kind(1) not in ("number", "stitch", "group")
         ):
-            if what == "work" and (placed := self._other_side()):
+            goes_on = what == "work" or self._text().startswith("cont")
+            if goes_on and (placed := self._other_side()):
                 return placed
             return self._remark()
         if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_before_group():

@@ -469,7 +469,7 @@ def _placed_steps(make: Make, number: Figure | None, placed: Placed, span: Span,
     if trailing and many and where.at is At.EACH and not placed.each:
         # `sc 24 around`
         return [Work(make, one, Where(At.NEXT, count, span=where.span), span)]
-    return [Work(make, count, where, span)]
+    return [Work(make, count, where, span, ambiguous=placed.around)]
 
 
 def _decrease(make: Make, count: Figure, where: Where, span: Span) -> Step:

@@ -9,6 +9,7 @@ from ..pattern import RepeatRounds, Round, WorkEven
 from ..record import record
 from .fabric import Fabric
 from .fitting import Fitting
+from .flatness import is_flat
 from .hook import CannotWork
 from .otherwise import between_changes
 from .references import MOST_ROUNDS, covered, find_round, targets_of
@@ -111,7 +112,7 @@ class Again(Fitting):
             steps = between_changes(target.steps, what.growing * (done + 1), exact)
             if steps is None:
                 raise CannotWork("which stitches stand between its increases is not clear")
-            made = self._round(steps, size, fabric, fresh=False)
+            made = self._round(steps, size, fabric, fresh=False, flat=is_flat(self.pattern, round_))
             fabric = made.fabric
             done += 1
             if made.left or made.short or (wanted is not None and fabric.stitches == wanted):
@@ -120,21 +121,31 @@ class Again(Fitting):
         return replace(made, before=state.fabric.stitches if state.fabric is not None else None), done
 
     def _part_again(self, targets: Sequence[int], size: int) -> Made:
-        """Work rounds of another part from where that part starts."""
+        """Work rounds of another part from where that part starts.
+
+        Where none of them is for this size, as in `same as for Newborn`, they are worked as for the size they are for.
+        """
+        sizes = (size, *range(self.pattern.sizes.number))
+        own = next((one for one in sizes if any(self._is_for(index, one) for index in targets)), size)
         made: Made | None = None
-        first = self.pattern.rounds[targets[0]]
-        again = isinstance(first.directive, RepeatRounds) and first.directive.part is not None
         state = State()
-        if targets[0] and not again and not begins_piece(first.steps):
-            raise CannotWork("the part it refers to doesn't start from nothing")
         for index in targets:
+            if not self._is_for(index, own):
+                continue
             round_ = self.pattern.rounds[index]
-            if round_.sizes is not None and size not in round_.sizes:
-                size = round_.sizes[0]
-            made, _, _ = self._work(index, round_, size, state)
+            again = isinstance(round_.directive, RepeatRounds) and round_.directive.part is not None
+            if made is None and index and not again and not begins_piece(round_.steps):
+                raise CannotWork("the part it refers to doesn't start from nothing")
+            made, _, _ = self._work(index, round_, own, state)
             state = State(made.fabric, fresh=False)
-        assert made is not None
+        if made is None:
+            raise CannotWork("the rounds to repeat were not found")
         return replace(made, before=None, starts=True)
+
+    def _is_for(self, index: int, size: int) -> bool:
+        """Tell whether a round is worked for a size."""
+        sizes = self.pattern.rounds[index].sizes
+        return sizes is None or size in sizes
 
     def _target(self, index: int, target: Round, size: int, fabric: Fabric | None) -> Made:
         if isinstance(target.directive, RepeatRounds):

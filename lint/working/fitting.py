@@ -81,14 +81,17 @@ class Fitting(ABC):
         """Work a round whose last sentence may be a count or the last instruction: whichever fits."""
         flat = is_flat(self.pattern, round_)
         short = self._round(_without_last(round_.steps), size, below, fresh=fresh, flat=flat)
-        if short.fabric.stitches == claim.figure.at(size) and not (short.left or short.short):
+        counts = short.fabric.stitches == claim.figure.at(size)
+        fits = not (short.left or short.short)
+        if counts and fits:
             return short
         whole = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         if not whole.left and not whole.short and below is not None and not below.ring and not whole.starts:
             return replace(whole, closing=True)
-        if short.fabric.stitches == claim.figure.at(size) or not (short.left or short.short):
+        if fits:
             return short
-        return replace(whole, closing=True)
+        # neither fits: a count that comes out all the same shows nothing
+        return replace(short if counts else whole, closing=True)
 
 
 def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:

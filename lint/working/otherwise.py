@@ -13,8 +13,9 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
     """Yield the steps of a round as they may also be meant.
 
     `2 sc, inc x 6` and `sc 2, inc around`: the number of times, or the word around, may be meant for all that stands
-    before it and not only for the last stitch. `2 sc in next 2 sts` may be two in each. `1 sc, 2 sc in next` with
-    nothing after it may go on to the end. `rep 6 times` may be six in all or six more.
+    before it and not only for the last stitch; not so a plain `sc in each st around`. `2 sc in next 2 sts` may be two
+    in each. `1 sc, 2 sc in next` with nothing after it may go on to the end. `rep 6 times` may be six in all or six
+    more.
     """
     for count in (Count.TOTAL, Count.MORE):
         if (settled := _settled(steps, count)) != tuple(steps):
@@ -66,6 +67,9 @@ def _with_all(step: Step, body: Sequence[Step]) -> Repeat | None:
     if isinstance(step, Repeat) and step.mark == "":
         return replace(step, steps=(*body, *step.steps), span=body[0].span.cover(step.span))
     if isinstance(step, Work) and step.where.at is At.EACH and step.where.leave is None:
+        plain = step.times.values == (1,) and step.make.makes == step.make.uses == 1
+        if plain and not step.ambiguous:
+            return None
         one = Figure((1,), step.span)
         last = replace(step, where=replace(step.where, at=At.NEXT, number=one))
         return Repeat((*body, last), Times(Count.TO_END), body[0].span.cover(step.span), mark="")
