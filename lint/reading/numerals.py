@@ -37,24 +37,28 @@ _SIGN = re.compile(
 )
 
 
-_DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})\.(\s*-\s*)(\d{{1,3}})\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
+# `1. rnd`, `2.-4. rnd`
+_DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
 
 
 def numerals(text: str) -> str:
     """Write round numbers that are words or stand after `#` as other headings do: `ROUND 2`, `2th round`, `#4 to 6)`.
 
-    So are ranges with full stops before the word: `6.-12. rnd` is 6-12 rnd.
+    So are numbers with full stops before the word: `6.-12. rnd` is 6-12 rnd.
 
     Every offset stays what it was: what the figures don't fill becomes blanks.
     """
-    if ".-" in text or ". -" in text:
-        text = _DOTTED.sub(r"\1 \2\3 ", text)
+    text = _DOTTED.sub(_undotted, text)
     small = text.lower()
     for match in _AFTER.finditer(small):
         text = _put(text, match, str(cardinal(match[1])).rjust(len(match[1])))
     for match in _BEFORE.finditer(small):
         text = _put(text, match, f"{ordinal(match[1])}th".ljust(len(match[1])))
     return _SIGN.sub(_signed, text) if "#" in text else text
+
+
+def _undotted(match: re.Match[str]) -> str:
+    return f"{match[1]} {match[2]} " if match[2] else f"{match[1]} "
 
 
 def _put(text: str, match: re.Match[str], number: str) -> str:

@@ -189,8 +189,9 @@ class StepReader(RepeatReader):
     def _in_hand(self) -> Make | None:
         """Return the plain stitch worked last, None where it was no such stitch."""
         last = self.steps[-1] if self.steps else None
-        plain = isinstance(last, Work) and last.make.uses == last.make.makes == 1 and last.make.kind != "slst"
-        return last.make if plain else None
+        if not isinstance(last, Work) or last.make.kind == "slst":
+            return None
+        return last.make if last.make.uses == last.make.makes == 1 else None
 
     def _the_one_after(self) -> Placed | None:
         """Read `in the one after that`: the next stitch."""
