@@ -111,7 +111,7 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
                     continue
                 lists.append(one)
         elif block.span.start >= head.end or re.match(
-            r"(?i)\s*(?:ch|chain|cast on|with|using)\b", text[block.span.start :][:12]
+            r"(?i)\s*(?:ch|chain|cast on|with|using)\b", text[block.span.start : block.span.start + 12]
         ):
             lists.extend(lists_in(words.within(block.span)))
     listed = number_of_sizes(lists)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from ..draft import Span
 from ..figures import Sizes
@@ -17,6 +18,7 @@ _NAME = (
     r"\d+(?:\s*[-/]\s*\d+)?\s*(?:months?|mos?\.?|m|years?|yrs?\.?|y|t)|\d+[xt])"
 )
 _FULL_NAME = re.compile(rf"(?i)(?:size\s+)?{_NAME}(?:(?:\s|/|-)+(?:size\s+)?(?:{_NAME}|preemie|size))*(?:\s+size)?")
+_NAME_FIRST = re.compile(rf"(?i)(?:[\s.*_:\"'/,;()\[\]{{}}|&-]|and\b|or\b)*(?:size\s+)?{_NAME}")
 _LINE = re.compile(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<list>[^\n]+)")
 _RUN = re.compile(
     r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)"
@@ -35,6 +37,7 @@ class _Candidate:
     known: int  # how many of the names are usual names of sizes
 
 
+_AROUND = " .*_-:\"'"  # signs that may stand around a name
 _MAY_BE_MEASURED = re.compile(r"[-(:=\d]")
 _MEASURE = re.compile(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))")
 
@@ -43,7 +46,7 @@ def _name(part: str) -> str:
     """Cut a measurement off a size's name: "women's 22 inches" is "women's"."""
     part = part.strip()
     cut = _MEASURE.split(part)[0] if _MAY_BE_MEASURED.search(part) else part
-    return cut.strip(" .*_-:\"'") or part.strip(" .*_-:\"'")
+    return cut.strip(_AROUND) or part.strip(_AROUND)
 
 
 _GLOSS = re.compile(r"([^()]+)\(([^()]+)\)")
@@ -54,38 +57,28 @@ def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candi
         # `S, M, L (child, woman, man)`: the bracket says what the names mean
         plain, said = (len(_SPLIT_BY_COMMA.split(part)) for part in gloss.groups())
         text = gloss[1] if plain == said > 1 else text
-    parts = [part for part in split.split(text) if part.strip(" .*_-:\"'")]
+    parts = [part for part in split.split(text) if part.strip(_AROUND)]
     names = tuple(_name(part) for part in parts)
-    run = next((n for n, name in enumerate(names) if not _FULL_NAME.fullmatch(name)), len(names))
-    if run >= 2 and run < len(names):
-        names = names[:run]
+    usual = [_FULL_NAME.fullmatch(name) is not None for name in names]
+    run = usual.index(False) if False in usual else len(names)
+    if 2 <= run < len(names):
+        names, usual = names[:run], usual[:run]
     if len(names) < 2 or len(set(names)) != len(names):
         return None
-    known = sum(bool(_FULL_NAME.fullmatch(name)) for name in names)
-    return _Candidate(names, Span(start, start + len(text.rstrip())), known)
+    return _Candidate(names, Span(start, start + len(text.rstrip())), sum(usual))
 
 
-def _candidates(text: str) -> Iterable[_Candidate]:
-    """Yield every stretch that may list the sizes, in the draft's order."""
+@lru_cache(maxsize=1)
+def _candidates(text: str) -> tuple[_Candidate, ...]:
+    """Return every stretch that may list the sizes, in the draft's order."""
+    return tuple(_stretches(text))
+
+
+def _stretches(text: str) -> Iterable[_Candidate]:
     lines = [line for line in re.finditer(r"[^\n]+", text) if len(line[0]) <= _LONGEST_LINE]
     for index, line in enumerate(lines):
         if _HEADER.match(line[0]):
-            if index + 1 < len(lines):
-                below = lines[index + 1]
-                bare = re.sub(r"\([^()]*\)", "", below[0])
-                found = _candidate(bare, below.start(), _SPLIT_BY_COMMA)
-                if found and found.known == len(found.names):
-                    yield _Candidate(found.names, Span(below.start(), below.end()), found.known)
-            names: list[str] = []
-            end = line.end()
-            for entry in lines[index + 1 : index + 14]:
-                match = _ENTRY.match(entry[0])
-                if not match or not (_FULL_NAME.fullmatch(match["name"].strip()) or len(match["name"].strip()) <= 2):
-                    break
-                names.append(match["name"].strip())
-                end = entry.end()
-            if len(names) > 1:
-                yield _Candidate(tuple(names), Span(line.start(), end), len(names))
+            yield from _below_header(line, lines[index + 1 : index + 14])
         for pattern in (_LINE, _RUN):
             match = pattern.search(line[0])
             if match is None:
@@ -101,10 +94,31 @@ def _candidates(text: str) -> Iterable[_Candidate]:
                 found = _candidate(bracket[1], line.start() + bracket.start(1), split)
                 if found and found.known == len(found.names):
                     yield found
-        found = _candidate(line[0], line.start())
-        if found and found.known == len(found.names):
-            yield found
+        if _NAME_FIRST.match(line[0]):
+            found = _candidate(line[0], line.start())
+            if found and found.known == len(found.names):
+                yield found
     yield from _fits_lines(lines)
+
+
+def _below_header(header: re.Match[str], lines: Sequence[re.Match[str]]) -> Iterable[_Candidate]:
+    """Read the sizes in the lines below a heading `Sizes:`: all in the first one, or one a line."""
+    if lines:
+        below = lines[0]
+        bare = re.sub(r"\([^()]*\)", "", below[0])
+        found = _candidate(bare, below.start(), _SPLIT_BY_COMMA)
+        if found and found.known == len(found.names):
+            yield _Candidate(found.names, Span(below.start(), below.end()), found.known)
+    names: list[str] = []
+    end = header.end()
+    for entry in lines:
+        match = _ENTRY.match(entry[0])
+        if not match or not (_FULL_NAME.fullmatch(match["name"].strip()) or len(match["name"].strip()) <= 2):
+            break
+        names.append(match["name"].strip())
+        end = entry.end()
+    if len(names) > 1:
+        yield _Candidate(tuple(names), Span(header.start(), end), len(names))
 
 
 def _first_list(text: str) -> str:
@@ -112,12 +126,15 @@ def _first_list(text: str) -> str:
     return re.split(r"\.\s|\bin (?:brackets|parenthes[ie]s)\b", text)[0]
 
 
+_FITS = re.compile(rf"(?i)\s*[-*\u2022]?\s*({_NAME}(?:\s+{_NAME})?)\s+(?:fits|size|is|measures|=)")
+
+
 def _fits_lines(lines: Sequence[re.Match[str]]) -> Iterable[_Candidate]:
     """Read sizes told one a line: "Small fits US shoe sizes 4-7.", "Size 10 mm hook: Large"."""
     names: list[str] = []
     first = last = 0
     for line in lines:
-        match = re.match(rf"(?i)\s*[-*\u2022]?\s*({_NAME}(?:\s+{_NAME})?)\s+(?:fits|size|is|measures|=)", line[0])
+        match = _FITS.match(line[0])
         if match:
             if not names:
                 first = line.start()
@@ -146,7 +163,7 @@ def find_sizes(head: str, listed: int) -> Sizes:
     fits the lists; lists without names get numbers. A draft without lists is in one size unless usual names are
     declared (then they matter only where an instruction speaks of them).
     """
-    found = list(_candidates(head))
+    found = _candidates(head)
     strict = [one for one in found if one.known == len(one.names)]
     if listed > 1:
         for one in (*strict, *found):

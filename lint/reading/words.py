@@ -14,6 +14,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib import resources
+from itertools import accumulate
+from operator import add
 from typing import Any, cast
 
 from ..draft import Span
@@ -198,48 +200,43 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
     measured = {match.start(): match.end() for match in _MEASURE.finditer(text)}
     tokens, places = _tokens(doc, lex)
     words: list[Word] = []
-    index, reach = 0, 0
-    while index < len(tokens):
-        token, start = tokens[index], places[index]
-        if token.empty:
-            index += 1
+    reach = 0
+    for index, (token, start) in enumerate(zip(tokens, places, strict=True)):
+        if token.empty or start < reach:
             continue
-        blank = start > reach or start == 0
+        blank = start > reach or not start
         if (after := measured.get(start)) is not None:
-            words.append(
-                Word(text[start:after].lower(), "measure", Span(start, after), blank=start > reach or not reach)
-            )
-            while index < len(tokens) and places[index] < after:
-                index += 1
+            words.append(Word(text[start:after].lower(), "measure", Span(start, after), None, None, blank or not reach))
             reach = after
             continue
-        end = ends.get(index)
-        if end is None:
-            reach = start + token.length
-            if token.kind == "tog" and not blank and (two := _two_alone(words, lex)) is not None:
-                words[-1] = replace(
-                    words[-1],
-                    text="2tog",
-                    kind="stitch",
-                    value=None,
-                    stitch=two,
-                    span=Span(words[-1].span.start, reach),
-                )
-            elif token.kind == "word" and not blank and (glued := _glued(words)):
-                # `sc2tgo` is one unknown word, and neither a stitch nor a number
-                whole = Span(words[-glued].span.start, reach)
-                key = text[whole.start : whole.end].lower()
-                words[-glued:] = [Word(key, "word", whole, blank=words[-glued].blank)]
-            else:
-                words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
-            index += 1
+        if (end := ends.get(index)) is not None:
+            key = _key([part.text for part in tokens[index:end] if not part.empty])
+            reach = places[end - 1] + tokens[end - 1].length
+            kind, value, stitch = _kind(key, lex)
+            words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
             continue
-        key = _key([part.text for part in tokens[index:end] if not part.empty])
-        reach = places[end - 1] + tokens[end - 1].length
-        kind, value, stitch = _kind(key, lex)
-        words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
-        index = end
+        reach = start + token.length
+        if not blank and token.kind in ("word", "tog") and _put_together(words, token, text, reach, lex):
+            continue
+        words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
     return tuple(words)
+
+
+def _put_together(words: list[Word], token: _Token, text: str, end: int, lex: Lexicon) -> bool:
+    """Make one word of a token and what it is glued to, where they are one; tell whether they are."""
+    if token.kind == "tog":
+        if (two := _two_alone(words, lex)) is None:
+            return False
+        span = Span(words[-1].span.start, end)
+        words[-1] = replace(words[-1], text="2tog", kind="stitch", value=None, stitch=two, span=span)
+        return True
+    if not (glued := _glued(words)):
+        return False
+    # `sc2tgo` is one unknown word, and neither a stitch nor a number
+    whole = Span(words[-glued].span.start, end)
+    key = text[whole.start : whole.end].lower()
+    words[-glued:] = [Word(key, "word", whole, blank=words[-glued].blank)]
+    return True
 
 
 _BEFORE_A_STITCH = frozenset({",", ";", ":", ".", "(", "[", "{", "*", "noise", "rep"})
@@ -263,18 +260,14 @@ def _tokens(doc: Any, lex: Lexicon) -> tuple[list[_Token], list[int]]:
     """Return the tokens of a text, and where each begins."""
     from spacy.attrs import ORTH, SPACY  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
 
-    tokens: list[_Token] = []
-    places: list[int] = []
-    place = 0
-    strings = doc.vocab.strings
     # one array for all tokens: asking spaCy for each by itself costs more than everything else that is done with it
-    for number, spaced in doc.to_array([ORTH, SPACY]).tolist():
-        token = lex.met.get(number)
-        if token is None:
-            token = lex.met[number] = _token(strings[number], lex)
-        tokens.append(token)
-        places.append(place)
-        place += token.length + spaced
+    numbers, spaced = doc.to_array([ORTH, SPACY]).T.tolist()
+    strings = doc.vocab.strings
+    for number in set(numbers) - lex.met.keys():
+        lex.met[number] = _token(strings[number], lex)
+    tokens = [lex.met[number] for number in numbers]
+    lengths = [token.length for token in tokens]
+    places = [0, *accumulate(map(add, lengths, spaced))][: len(tokens)]
     return tokens, places
 
 
