@@ -9,7 +9,7 @@ from dataclasses import fields, is_dataclass
 from ..lint.draft import Span
 from ..lint.figures import Figure
 from ..lint.finding import Aside, Level
-from ..lint.house import House
+from ..lint.house import UNITS, House
 from ..lint.pattern import Claim, Round
 from .rule import Case, Flags, Passes, Rule, Said
 from .sizes_figures import list_style
@@ -32,6 +32,9 @@ def _check(case: Case) -> Iterator[Said]:
     ):
         if wanted is not None:
             yield from _told(case, entry, wanted, list(places(case, wanted)))
+    if house.units:
+        wanted = f"{house.units[0]} ({house.units[1]})" if len(house.units) > 1 else house.units[0]
+        yield from _told(case, "units", wanted, list(_units(case, house.units)))
     yield from _terms(case, house)
     yield from _spellings(case, house)
     yield from _sections(case, house)
@@ -108,6 +111,19 @@ def _numerals(case: Case, wanted: str) -> Iterator[Span]:
                 yield figure.span
 
 
+def _units(case: Case, wanted: Sequence[str]) -> Iterator[Span]:
+    """Give the lengths that are in another unit than those wanted, and those in two units in the wrong order."""
+    places: set[Span] = set()
+    for pairing in case.pattern.materials.pairings:
+        units = [pairing.first.unit, pairing.second.unit]
+        if set(units) <= set(UNITS) and units != list(wanted):
+            places.add(pairing.span)
+    for measure in case.pattern.materials.measures:
+        if measure.unit in UNITS and measure.unit not in wanted:
+            places.add(measure.span)
+    yield from sorted(places)
+
+
 def _figures(node: object) -> Iterator[Figure]:
     """Give all figures in some steps, in their order."""
     if isinstance(node, Figure):
@@ -176,6 +192,8 @@ HOUSE_STYLE = Rule(
             house='[spellings]\nsk = ["skip", "miss"]',
         ),
         Flags("⟦Harbour mat⟧\nGauge: 16 sts\n\nRnd 1: 6 sc in ring.\n", house='sections = ["Materials", "Gauge"]'),
+        Flags("Gauge: 16 sts and 20 rnds in sc = ⟦10 cm (4 in)⟧\n" + _ROUNDS, house='units = ["in", "cm"]'),
+        Passes("Gauge: 16 sts and 20 rnds in sc = 4 in (10 cm)\n" + _ROUNDS, house='units = ["in", "cm"]'),
         Passes(_ROUNDS),
         Passes(_ROUNDS, house='headings = {round = "Rnd"}\ncounts = "(72 sts)"\nnumerals = "figures"\nterms = "US"'),
         Passes(_SIZED.format("8, 10", "8, 10"), house='sizes = "72 (80, 88)"'),

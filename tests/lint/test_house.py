@@ -162,6 +162,8 @@ def test_a_named_style_is_taken_instead(tmp_path: Path) -> None:
             [
                 'house style, sections: the draft has no section "Materials"',
                 'house style, sections: the draft has no section "Abbreviations"',
+                'house style, units: "46 (51.5, 57) cm / 18 (20¼, 22½) in" here and in one more place, and the house '
+                'writes "in (cm)"',
                 'house style, counts: "64 (72, 80) sc" here and in 12 more places, and the house writes "(72 sts)"',
             ],
         ),
