@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from ..rules.book import all_rules
 from .checked import nearest
 from .house import settings_text
 from .intake import read_file
+from .outputs import write_file
 from .proof import proof
 from .settings import settings_for
 from .stet import Surroundings, file_beside, written
@@ -21,7 +20,7 @@ def let_stand_at(path: str, line: int, rule: str, because: str) -> str:
     """Let the findings of a rule on a line of a draft stand, and return one sentence that says so.
 
     Raises `AgreementError` where there is no reason, no such rule or nothing found there, `IntakeError` for a draft
-    that can't be read and `SettingsError` for settings that can't be used.
+    that can't be read, `SettingsError` for settings that can't be used and `OutputError` where nothing can be written.
     """
     if not because.strip():
         raise AgreementError("say why it may stand, with --because: no reason, no stet")
@@ -45,15 +44,6 @@ def let_stand_at(path: str, line: int, rule: str, because: str) -> str:
         raise AgreementError(f"{path}: {rule} finds nothing on line {line}; {what}")
     surroundings = Surroundings.of(draft, found.pattern)
     entries = tuple(dict.fromkeys(surroundings.stet(finding, " ".join(because.split())) for finding in chosen))
-    _write(file, written(entries, settings_text(file) if file.is_file() else ""))
+    before = settings_text(file) if file.is_file() else ""
+    write_file(file, written(entries, before).rstrip(), replace=True)
     return f"{path}, line {line}: {rule} stands; kept in {file}"
-
-
-def _write(file: Path, text: str) -> None:
-    """Write a file whole or not at all."""
-    beside = file.with_name(f"{file.name}.new")
-    try:
-        beside.write_text(text, encoding="utf-8", newline="\n")
-        beside.replace(file)
-    except OSError as error:
-        raise AgreementError(f"{file} can't be written: {error.strerror or error}") from None

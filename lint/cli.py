@@ -164,7 +164,7 @@ def stet_command(
 
     try:
         _print(let_stand_at(draft, line, rule, because))
-    except (AgreementError, IntakeError, SettingsError) as error:
+    except (AgreementError, IntakeError, OutputError, SettingsError) as error:
         _refuse(str(error))
 
 
