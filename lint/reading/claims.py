@@ -83,6 +83,8 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
         unit = text_at(items, index)
         kind_ = stitch[0]
         end = index + 1
+        while kind(items, end) == "loops":  # `10 hdc BLO`
+            end += 1
         return Claim(figure, kind_, span_of(items[start:end]), unit=unit), end
     if kind(items, index) == "st":
         return Claim(figure, "st", span_of(items[start : index + 1])), index + 1

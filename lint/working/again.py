@@ -112,7 +112,7 @@ class Again(Fitting):
             steps = between_changes(target.steps, what.growing * (done + 1), exact)
             if steps is None:
                 raise CannotWork("which stitches stand between its increases is not clear")
-            made = self._round(steps, size, fabric, fresh=False, flat=is_flat(self.pattern, round_))
+            made = self._round(steps, size, fabric, fresh=False, flat=is_flat(self.pattern, target))
             fabric = made.fabric
             done += 1
             if made.left or made.short or (wanted is not None and fabric.stitches == wanted):

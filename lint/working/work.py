@@ -37,12 +37,13 @@ def _said(pattern: Pattern) -> dict[str, bool]:
     return said
 
 
-def _score(done: Sequence[RoundWorking]) -> tuple[int, int, int]:
+def _score(done: Sequence[RoundWorking]) -> tuple[int, int]:
+    """Return how well a reading serves: stated counts that agree, less those that differ; then what doesn't fit."""
     agree = sum(size.agrees is True for one in done for size in one.sizes if size)
     differ = sum(size.agrees is False for one in done for size in one.sizes if size)
     misfit = sum(bool(size.left or size.short) for one in done for size in one.sizes if size)
-    unread = sum(one.standing is Standing.UNREAD for one in done)
-    return agree - differ, -misfit, -unread
+    unread = sum(size.count is None for one in done for size in one.sizes if size)
+    return agree - differ, -misfit - unread
 
 
 def _agreeing(done: Sequence[RoundWorking]) -> set[int]:
@@ -82,7 +83,7 @@ def work(pattern: Pattern) -> Workings:
         other_score = _score(other.done)
         gain = 3 if key in said else 1  # a single round that differs from what is said is worth 2
         better = other_score[0] >= score[0] + gain or (
-            other_score[0] == score[0] and other_score[1:] > score[1:] and key not in said
+            other_score[0] == score[0] and other_score[1] > score[1] and key not in said
         )
         agree, otherwise = _agreeing(best.done), _agreeing(other.done)
         if better:
