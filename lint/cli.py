@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import dataclasses
 import gc
 import io
 import os
 import shutil
+import signal
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from enum import StrEnum
 from functools import partial
 from importlib import metadata
@@ -16,10 +18,13 @@ from typing import TYPE_CHECKING, Annotated, Any, NoReturn
 import typer
 from typer.core import TyperCommand
 
+from .answers import COUNTS, LIVE, Wanted
 from .batch import FAILED, Batch
 from .outputs import Asked, Form, Output, OutputError, SheetForm, check_files, outputs_of, write_file
 
 if TYPE_CHECKING:
+    from types import FrameType
+
     from .choice import Choice
     from .house import House as HouseStyle
     from .proof import Proof
@@ -27,6 +32,7 @@ if TYPE_CHECKING:
 # Nothing heavy is imported at the top: help, the version and a wrong option must come at once.
 
 _NARROWEST, _WIDEST, _USUAL = 40, 100, 80
+BROKEN_OFF = 130  # the status by which a shell knows that a call was broken off
 _WRITTEN = "rowcall.written"  # where a call keeps the names of its options in their order
 
 app = typer.Typer(
@@ -64,6 +70,18 @@ House = Annotated[
         help="The house style; else rowcall.toml in the draft's folder, or the nearest one above it.",
     ),
 ]
+Processes = Annotated[
+    int | None,
+    typer.Option(
+        "--processes",
+        metavar="N",
+        min=1,
+        help="Work on so many drafts at once; else by the cores and the amount of text.",
+    ),
+]
+Fresh = Annotated[
+    bool, typer.Option("--fresh", help="Proof every draft anew, also those that haven't changed since the last call.")
+]
 Size = Annotated[str | None, typer.Option("--size", metavar="NAME", help="Show only this size's findings and figures.")]
 
 
@@ -74,7 +92,21 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
-    app(prog_name="rowcall")
+    signal.signal(signal.SIGINT, _break_off)
+    try:
+        app(prog_name="rowcall")
+    except _BrokenOffError:
+        _complain("broken off")
+        sys.exit(BROKEN_OFF)
+
+
+class _BrokenOffError(BaseException):
+    """A person has broken the call off; nothing on the way takes it for a fault of a draft."""
+
+
+def _break_off(number: int, frame: FrameType | None) -> NoReturn:
+    del number, frame
+    raise _BrokenOffError
 
 
 @app.callback(invoke_without_command=True)
@@ -136,17 +168,26 @@ def proof_command(
     ] = None,
     size: Size = None,
     house: House = None,
+    processes: Processes = None,
+    fresh: Fresh = False,
 ) -> None:
     """Proof drafts: work every round and say what doesn't add up, and how much was worked."""
     level = fails_at.value if fails_at else None
     asked = _asked(context.meta[_WRITTEN], form or [], to or [], brief=brief)
-    batch = Batch(drafts, size, _choice(only or [], leave_out or []), _house(house), complain=_complain)
+    wanted = Wanted(
+        size=size,
+        choice=_choice(only or [], leave_out or []),
+        house=_house(house),
+        width=_width(),
+        colour=_wants_colour(),
+    )
+    batch = Batch(drafts, complain=_complain, processes=processes, fresh=fresh)
     try:
         outputs = outputs_of(asked)
         check_files(outputs, batch.drafts(), replace=replace)
     except OutputError as error:
         _refuse(str(error))
-    _give(batch, outputs, level, replace=replace)
+    _give(batch, outputs, wanted, level, replace=replace)
     raise typer.Exit(batch.status(level))
 
 
@@ -169,13 +210,12 @@ def stet_command(
 
 
 @app.command("counts", short_help="Show stated beside worked counts, a row a round.")
-def counts_command(drafts: Drafts, size: Size = None) -> None:
+def counts_command(drafts: Drafts, size: Size = None, processes: Processes = None, fresh: Fresh = False) -> None:
     """Show the counts of every round and size: what the draft says beside what its instructions make."""
-    from ..reports.counts import counts
-
-    width = _width()
-    batch = Batch(drafts, size, complain=_complain)
-    _show(batch, lambda proof: counts(proof, width), FailsAt.NEVER.value)
+    batch = Batch(drafts, complain=_complain, processes=processes, fresh=fresh)
+    for number, found in enumerate(batch.answers(Wanted(pieces=(COUNTS,), size=size, width=_width()))):
+        text = found.pieces[COUNTS]
+        _print(f"\n{text}" if number else text, batch.status(FailsAt.NEVER.value))
     raise typer.Exit(batch.status(FailsAt.NEVER.value))
 
 
@@ -253,38 +293,38 @@ def _asked(written: Iterable[str | None], forms: list[Form], files: list[str], *
     return asked
 
 
-def _give(batch: Batch, outputs: Sequence[Output], fails_at: str | None, *, replace: bool) -> None:
+def _give(batch: Batch, outputs: Sequence[Output], wanted: Wanted, fails_at: str | None, *, replace: bool) -> None:
     """Proof the drafts and give each output; what comes draft by draft is on the screen as soon as it is there."""
-    from ..reports.forms import each_of, is_drafts_own, whole_of
+    from ..reports.forms import is_drafts_own, is_of_pieces, joined, whole_of
 
     live = next((one for one in outputs if one.file is None and is_drafts_own(one.form)), None)
     later = [one for one in outputs if one is not live]
+    of_pieces = [one.form for one in later if is_of_pieces(one.form)]
     between = "\n" if live is not None and live.form is Form.SCREEN else ""
-    report = each_of(live.form, _width(), colour=_wants_colour()) if live else None
+    names = (*((LIVE + live.form,) if live else ()), *of_pieces)
     proofs: list[Proof] = []
+    pieces: dict[str, list[str]] = {form: [] for form in of_pieces}
     shown = 0
-    for proof in batch.proofs():
-        text = batch.report(proof.draft.path, partial(report, proof)) if report else None
-        if text is not None:
+    for found in batch.answers(dataclasses.replace(wanted, pieces=names, proof=len(of_pieces) < len(later))):
+        if live is not None:
+            text = found.pieces[LIVE + live.form]
             _print(between + text if shown else text, batch.status(fails_at))
             shown += 1
-        if later:
-            proofs.append(proof)
+        for form, texts in pieces.items():
+            texts.append(found.pieces[form])
+        if found.proof is not None:
+            proofs.append(found.proof)
     for output in later:
         name = str(output.file or f"the {output.form} report")
-        text = batch.report(name, partial(whole_of(output.form), proofs))
+        own = pieces.get(output.form)
+        make = partial(whole_of(output.form), proofs) if own is None else partial(joined, output.form, own)
+        text = batch.report(name, make)
         if text is None:
             continue
         if output.file is None:
             _print(text, batch.status(fails_at))
         else:
             batch.report(name, partial(write_file, output.file, text, replace=replace))
-
-
-def _show(batch: Batch, report: Callable[[Proof], str], fails_at: str | None) -> None:
-    """Print the report of each draft as soon as it is there."""
-    for number, text in enumerate(batch.reports(report)):
-        _print(f"\n{text}" if number else text, batch.status(fails_at))
 
 
 def _choice(only: list[str], leave_out: list[str]) -> Choice | None:

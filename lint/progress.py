@@ -21,10 +21,12 @@ class Progress:
         self._wanted = total > 1 and sys.stderr.isatty()
 
     def step(self, path: str) -> None:
-        """Say that the next draft is being proofed; `path` is harmless to a terminal."""
+        """Say that the next draft is being proofed."""
         self._done += 1
         if self._wanted:
-            words = f"Proofing {self._done} of {self._total}: {path}"
+            from ..reports.words import one_line  # noqa: PLC0415 - not needed where nobody watches
+
+            words = f"Proofing {self._done} of {self._total}: {one_line(path)}"
             width = shutil.get_terminal_size((80, 24)).columns - 1
             sys.stderr.write(_WIPE + (words if len(words) <= width else words[: max(width - 4, 0)] + " ..."))
             sys.stderr.flush()

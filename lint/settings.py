@@ -6,8 +6,9 @@ from collections.abc import Collection
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from .beside import file_beside
 from .house import House, find_house, load_house, settings_text
-from .stet import Stet, file_beside, read_stets
+from .stet import Stet, read_stets
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,6 @@ from __future__ import annotations
 from bisect import bisect_right
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import Path
 
 from .checked import CheckedFile, is_table
 from .draft import Draft, Span
@@ -107,12 +106,6 @@ def let_stand(
         else:
             stood.append(Stood(finding, because))
     return told, stood
-
-
-def file_beside(path: str | Path) -> Path:
-    """Return the file that keeps what stands in a draft: `hat.stet.toml` beside `hat.txt`."""
-    draft = Path(path)
-    return draft.with_name(f"{draft.stem}.stet.toml")
 
 
 def read_stets(text: str, path: str, rules: Collection[str]) -> tuple[Stet, ...]:

@@ -6,13 +6,16 @@ import json
 from collections.abc import Sequence
 from dataclasses import asdict
 from importlib import metadata, resources
+from typing import TYPE_CHECKING
 
 from ..lint.draft import Draft
 from ..lint.figures import Figure
 from ..lint.finding import Change, Finding
-from ..lint.proof import Proof
 from ..lint.workings import RoundWorking
 from .words import counts_of, place_of, reason_of, section_title
+
+if TYPE_CHECKING:
+    from ..lint.proof import Proof
 
 Json = dict[str, object]
 
@@ -24,10 +27,21 @@ def machine(proofs: Sequence[Proof]) -> str:
 
 def document(proofs: Sequence[Proof]) -> Json:
     """Return the document as plain dicts and lists."""
-    return {
-        "tool": {"name": "rowcall", "version": metadata.version("rowcall")},
-        "drafts": [_draft(proof) for proof in proofs],
-    }
+    return _document([_draft(proof) for proof in proofs])
+
+
+def machine_piece(proof: Proof) -> str:
+    """Return what the document says of one draft, to be joined with others by `machine_of`."""
+    return json.dumps(_draft(proof))
+
+
+def machine_of(pieces: Sequence[str]) -> str:
+    """Return the JSON document of the pieces of all drafts."""
+    return json.dumps(_document([json.loads(piece) for piece in pieces]), indent=2)
+
+
+def _document(drafts: list[Json]) -> Json:
+    return {"tool": {"name": "rowcall", "version": metadata.version("rowcall")}, "drafts": drafts}
 
 
 def schema() -> Json:

@@ -6,11 +6,14 @@ import unicodedata
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ..lint.draft import Draft, Span
 from ..lint.pattern import Round
-from ..lint.proof import Proof, Tally
 from ..lint.workings import RoundWorking, Standing
+
+if TYPE_CHECKING:
+    from ..lint.proof import Proof, Tally
 
 _JOINER = "\u200d"  # holds an emoji of several characters together
 _HARMFUL = frozenset({"Cc", "Cf", "Cs", "Zl", "Zp"})
