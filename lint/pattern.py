@@ -26,8 +26,9 @@ class RepeatRounds:
     None where the heading's own numbers or an end tell how long. `rounds` is the number of rounds to reach in all
     (`until you have 34 rows`), `until` the stitches to reach. `ending` is the number of the round it must end on;
     `growing` is by how many plain stitches between the increases each of the rounds has more than the one before,
-    `between` how many it has, where only that is different. `then` are rounds worked after it. `part` names another
-    part of the draft whose rounds are meant (`as for front`).
+    `between` how many it has, where only that is different. `then` are rounds worked after it; `first_again` is True
+    where the first of them is worked once more. `part` names another part of the draft whose rounds are meant (`as for
+    front`).
     """
 
     span: Span
@@ -41,6 +42,7 @@ class RepeatRounds:
     ending: int | None = None
     then: tuple[int, ...] = ()
     named: str | None = None
+    first_again: bool = False
     part: str | None = None
     growing: int = 0
     between: Figure | None = None

@@ -14,6 +14,9 @@ from .record import record
 # ---------------------------------------------------------------- places
 
 
+OF_NEEDLE = -1
+
+
 class At(Enum):
     """Where a stitch goes."""
 
@@ -47,7 +50,8 @@ class Target:
 class Where:
     """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
 
-    With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space.
+    With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space,
+    `to_marker` before the next marker, or the second or third one from here, OF_NEEDLE before the end of the needle.
     `turning` is True for the top of the row's turning chain, or with `At.EACH` for all up to it. `first` is True for
     the first place of the row, `nth` names a later one (`in 2nd st`) counted from the row's beginning.
     """
@@ -62,6 +66,7 @@ class Where:
     turning: bool = False
     first: bool = False
     nth: int | None = None
+    to_marker: int = 0
 
 
 # ---------------------------------------------------------------- times
@@ -81,6 +86,7 @@ class Times:
     """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`).
 
     `ending` is True where the last time is given in other words after it (`rep from * around, ending with ch 5`).
+    `to_marker` stops a repeat that runs to the end before that marker from here.
     """
 
     count: Count
@@ -89,6 +95,7 @@ class Times:
     said: bool = True
     span: Span | None = None
     ending: bool = False
+    to_marker: int = 0
 
 
 # ---------------------------------------------------------------- steps
@@ -99,7 +106,9 @@ class Make:
     """A stitch as the working sees it: stitches of the row below it uses, stitches it leaves, its height in chains.
 
     `kind` is the stitch's id in US terms ("sc", "dc", "fpdc", ...). `group` are the steps of a group that the draft
-    defines, all worked in one place: a V-stitch of 2 dc with a chain between them.
+    defines, all worked in one place: a V-stitch of 2 dc with a chain between them. `within` is True for a stitch that
+    uses none and can only be made between others: a yarn over, a strand lifted. `makes` is negative where stitches
+    made before are passed over and gone.
     """
 
     kind: str
@@ -107,6 +116,7 @@ class Make:
     makes: int = 1
     height: int = 1
     group: tuple[Step, ...] = ()
+    within: bool = False
 
 
 @record
@@ -236,6 +246,38 @@ class Evenly:
 
 
 @record
+class Even:
+    """Rows of their own on the same count, said within a line: `knit 1 row`, `work in rib for 5 cm`."""
+
+    span: Span
+    rounds: Figure | None = None
+
+
+@record
+class Shaping:
+    """Rows of their own, all shaped alike: `inc 1 st at each end of every 4th row 5 times`.
+
+    In each of them the stitches become `number` more (`change` +1) or fewer (-1) in each of `places` places, 0 where
+    they are those of rows before. There are `times` such rows, or as many as it takes to come `to` a count.
+    """
+
+    span: Span
+    change: int
+    number: Figure
+    places: int = 1
+    times: Figure | None = None
+    to: Figure | None = None
+
+
+@record
+class Marker:
+    """A marker placed, or one that is met and slipped, or taken away."""
+
+    span: Span
+    stays: bool = True
+
+
+@record
 class Remark:
     """Words that take nothing: colour, markers, stuffing, loops, sides."""
 
@@ -263,6 +305,9 @@ Step = (
     | Leave
     | OtherSide
     | Evenly
+    | Even
+    | Shaping
+    | Marker
     | Remark
     | Unread
 )

@@ -40,6 +40,7 @@ class Assembly:
     once: tuple[int, ...] | None = None  # sizes that only the next round is for
     habit: bool = False
     figures: bool = False  # bare figures stand for single crochet: `(1, inc) x 6`
+    knit: bool = False
     last_number: int = 0
 
     # ------------------------------------------------------------ sections and sizes
@@ -107,7 +108,13 @@ class Assembly:
         directed = read_directive(items) if self.rounds else None
         rest = items[directed.end :] if directed else items
         steps = read_steps(
-            rest, loose, _marks(words), habit=self.habit, directed=directed is not None, figures=self.figures
+            rest,
+            loose,
+            _marks(words),
+            habit=self.habit,
+            directed=directed is not None,
+            figures=self.figures,
+            knit=self.knit,
         )
         claims = steps.claims
         if directed and not claims:

@@ -244,7 +244,7 @@ def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
 
 
 _NAMES_ROUNDS = re.compile(
-    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|(?:even\s+)?for)\b\s*(?:\d[\d\s/,:()\[\]-]*|[(\[]\d[\d\s/,:-]*[)\]]\s*)?$"
+    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|next|foll(?:owing)?|alt(?:ernate)?|(?:even\s+)?for)\b\s*(?:\d[\d\s/,:()\[\]-]*|[(\[]\d[\d\s/,:-]*[)\]]\s*)?$"
 )
 
 
@@ -289,8 +289,8 @@ _FOR_SIZES = re.compile(
 )
 
 
-def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
-    """Cut a draft (its cleaned text given) into blocks, in order."""
+def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
+    """Cut a draft (its cleaned text given) into blocks, in order; `knit` where lines of prose are instructions too."""
     lines = _lines(draft, text)
     headings = _headings(numerals(text), lines)
     wide = _wide(lines)
@@ -312,7 +312,8 @@ def blocks(draft: Draft, text: str) -> tuple[Block, ...]:
             if words.end > words.start:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
             if not here:
-                stop_line = _last_of_line(text, lines, index, starts)
+                prose = knit and kind is Kind.LINE
+                stop_line = (_last_of_prose if prose else _last_of_line)(text, lines, index, starts)
                 if stop_line > index:
                     found[-1] = Block(Kind.LINE, Span(line.start, lines[stop_line].span.end), after_gap=gap)
                 gap = False
@@ -367,6 +368,28 @@ def _counts_on(text: str, lines: list[_Line], index: int) -> bool:
     if index + 1 < len(lines) and _open(text, line.span.start, line.span.end):
         return _is_count(text[line.span.start : lines[index + 1].span.end])
     return _only_count(text, line)
+
+
+def _last_of_prose(text: str, lines: list[_Line], index: int, starts: list[int]) -> int:
+    """Return the index of the line on which a sentence broken over lines ends."""
+    last = index
+    while last + 1 < len(lines):
+        line = lines[last + 1]
+        begins = _within(starts, line.span)
+        if line.blank or _bulleted(text, line) or begins[:1] == [line.start]:
+            return last
+        before, words = text[: lines[last].span.end].rstrip(), text[line.span.start : line.span.end]
+        if _only_count(text, line):
+            last += 1
+            continue
+        if before.endswith((".", ":", ";", "*")) and not before.endswith(("sts.", "st.")):
+            return last
+        if not re.match(r"[a-z\d(\[]", words) and not before.endswith((",", "-")):
+            return last
+        last += 1
+        if begins:
+            return last - 1
+    return last
 
 
 def _within(starts: list[int], span: Span) -> list[int]:
@@ -446,7 +469,9 @@ def _continues(
     if empty or _only_count(text, lines[current]) or _speaks_on(text, lines[last], lines[current]):
         return True
     stop = before.rstrip()[-1:]
-    if _AGAIN.match(words) and stop != ",":
+    if _AGAIN.match(words) and (stop != "," or _NUMBERED.match(words)):
+        return False
+    if _NEW_LINE.match(words) and lines[last].width < wide and stop not in (",", "(", "[", "-"):
         return False
     if _STARRED.match(words) and stop not in (",", ";"):
         return False
@@ -472,6 +497,13 @@ def _continues(
             _is_title(text, lines[current]) or (re.match(r"[A-Z][a-z]+,? ", words) and _prose(words))
         ) or before.endswith(",")
     return bool(_GOES_ON.match(words)) and not _prose(words) and not _is_title(text, lines[current])
+
+
+# a sentence of its own, that says what is done next
+_NEW_LINE = re.compile(
+    r"(?:Work|Knit|Purl|Cont|Continue|End|Bind|Cast|Change|Switch|Transfer|Divide|From|Break|Cut)\s+(?!in\s+(?:next|each)\b)[a-z\d]"
+)
+_NUMBERED = re.compile(r"(?i)rep(?:eat)?\s+(?:rows?|rnds?|rounds?)\s+\d+\s*(?:-|to|through|and)")
 
 
 def _bulleted(text: str, line: _Line) -> bool:

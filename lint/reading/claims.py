@@ -147,6 +147,7 @@ def claim_of_group(group: Group) -> tuple[Claim, ...]:
 
 
 INCLUDED = {"included", "including", "includes", "counting", "counted", "incl"}
+_SAID_AFTER = {"now", "made", "total", "around", "on", "needle", "needles", "the", "left", "all"}
 _YOU_HAVE = {
     "you",
     "should",
@@ -191,7 +192,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     else:
         return None
     figure = figure_at(items, at)
-    if figure is None or at == index:
+    if figure is None or at == index or kind(items, at + 1) in ("rep", "round"):
         return None
     claim, end = _with_unit(items, at, at + 1, figure)
     found = [claim]
@@ -206,8 +207,10 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     if what in ("-", "=") and (bare := _bare_counts(items, end)) is not None:
         more, end = bare
         found.extend(more)
-    while kind(items, end) in ("total",) or text_at(items, end) in ("now", "made", "total", "around"):
+    while kind(items, end) in ("total", "remain") or text_at(items, end) in _SAID_AFTER:
         end += 1
+    if text_at(items, end) in ("1", "2", "3", "4"):
+        return None  # `25 sts on needle 1`
     if what in ("-", ":", "|") and (not _closes(items, end) or _works_on(items, end)):
         return None
     if what not in ("=", "-", ":", "|") and claim.kind == "other":
@@ -249,7 +252,7 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
             break
         claim, end = _with_unit(items, end + 1, end + 2, more)
         found.append(claim)
-    while kind(items, end) in ("total", "around"):
+    while kind(items, end) in ("total", "around", "remain") or text_at(items, end) in _SAID_AFTER:
         end += 1
     chain = _stitch_kind(items, end + 1)
     if kind(items, end) in (",", "+", "noise") and chain is not None and chain[1]:

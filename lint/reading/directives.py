@@ -9,7 +9,7 @@ from ..draft import Span
 from ..figures import Figure
 from ..pattern import Directive, RepeatRounds, WorkEven
 from ..steps import Count, Times
-from .marks import Item, kind, span_of, text_at
+from .marks import Group, Item, kind, span_of, text_at
 from .times import figure_at, is_in_all, read_times
 from .words import Word
 
@@ -43,7 +43,7 @@ _MEASURES = {
     "mm",
 }
 _MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",", "noise", "word"}
-_IN_TURN = {"alternately", "alternating", "throughout", "only", "consecutively"}
+_IN_TURN = {"together", "alternately", "alternating", "throughout", "only", "consecutively"}
 _STEP_ROUNDS = {"to", "through", "thru", "-", "and", "&", "+", ",", "alternately", "into"}
 
 
@@ -56,6 +56,7 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
         index += 1
     return (
         _growing(items, at)
+        or _more_repeats(items, index)
         or _with_between(items, _repeat(items, index))
         or _later_repeat(items, index)
         or _even(items, index)
@@ -170,6 +171,27 @@ def _other_part(items: Sequence[Item], at: int) -> Directed | None:
     if kind(items, stop) == "," and stop + 1 < len(items):
         return None  # something is different
     return Directed(RepeatRounds(span=span_of(items[at:stop]), part=name), stop)
+
+
+def _more_repeats(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `work 3 more repeats of the fan stitch (rnds 2-5)`."""
+    number = figure_at(items, at + 1)
+    index = at + 2
+    if kind(items, at) != "work" or number is None:
+        return None
+    more = kind(items, index) == "more"
+    index += more
+    if kind(items, index) != "rep":
+        return None
+    for stop in range(index + 1, min(index + 8, len(items))):
+        item = items[stop]
+        inside = item.items if isinstance(item, Group) else items[stop:]
+        if kind(inside, 0) == "round" and figure_at(inside, 1) is not None:
+            first, last, end = _numbers(inside, 1)
+            end = stop + 1 if isinstance(item, Group) else stop + end
+            times = Times(Count.MORE if more else Count.TOTAL, number, span=span_of(items[at:index]))
+            return Directed(RepeatRounds(span_of(items[at:end]), first, last, times=times), end)
+    return None
 
 
 def _later_repeat(items: Sequence[Item], at: int) -> Directed | None:
@@ -322,11 +344,19 @@ class _Extent:
     measured: bool = False
     ending: int | None = None
     then: tuple[int, ...] = ()
+    first_again: bool = False
 
     def read(self) -> None:
         """Read on as long as the words speak of it."""
         while self.index < len(self.items):
-            if not (self._often() or self._until() or self._ending() or self._then() or self._passed_over()):
+            if not (
+                self._often()
+                or self._until()
+                or self._ending()
+                or self._first_again()
+                or self._then()
+                or self._passed_over()
+            ):
                 break
 
     def _often(self) -> bool:
@@ -344,6 +374,9 @@ class _Extent:
     def _until(self) -> bool:
         if kind(self.items, self.index) != "until":
             return False
+        if (repeats := _until_repeats(self.items, self.index + 1)) is not None:
+            self.times, self.index = repeats
+            return True
         self.rounds, self.until, self.measured, self.index = _until(self.items, self.index + 1)
         return True
 
@@ -352,6 +385,25 @@ class _Extent:
         if text_at(self.items, self.index) not in ("ending", "end") or found is None:
             return False
         self.ending, self.index = found
+        return True
+
+    def _first_again(self) -> bool:
+        """Read `then work RS row only once more`: the first of the rounds repeated."""
+        index = self.index + (kind(self.items, self.index) == ",")
+        if text_at(self.items, index) != "then" or kind(self.items, index + 1) not in ("work", "rep"):
+            return False
+        index += 2
+        while kind(self.items, index) == "noise":
+            index += 1
+        if text_at(self.items, index) not in ("rs", "first", "1st", "inc", "dec"):
+            return False
+        index += 1
+        if kind(self.items, index) != "round":
+            return False
+        index += 1
+        while kind(self.items, index) in ("often", "more", "noise") or text_at(self.items, index) == "only":
+            index += 1
+        self.first_again, self.index = True, index
         return True
 
     def _then(self) -> bool:
@@ -397,6 +449,7 @@ def _finish(
         measured=extent.measured,
         ending=extent.ending,
         then=extent.then,
+        first_again=extent.first_again,
         named=named,
     )
     return Directed(directive, extent.index)
@@ -419,6 +472,16 @@ def _round_named(items: Sequence[Item], index: int) -> tuple[int, int] | None:
     if figure is None or figure.is_list or figure.values[0] is None:
         return None
     return figure.values[0], stop + 2
+
+
+def _until_repeats(items: Sequence[Item], index: int) -> tuple[Times, int] | None:
+    """Read `there is a total of 4 repeats` after `until`."""
+    while kind(items, index) in ("noise", "total") or text_at(items, index) in ("there", "have", "worked", "you"):
+        index += 1
+    figure = figure_at(items, index)
+    if figure is None or kind(items, index + 1) != "rep":
+        return None
+    return Times(Count.TOTAL, figure, span=span_of(items[index : index + 2])), index + 2
 
 
 def _until(items: Sequence[Item], index: int) -> tuple[Figure | None, Figure | None, bool, int]:

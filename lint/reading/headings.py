@@ -70,7 +70,7 @@ _WORK = (
 _NO_LIST = r"(?![a-z\d]|\s*[(\[][\d\s,/:-]+[)\]]\s*[a-z])"
 _WORD = re.compile(
     rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)|\s?[(\[]\d+\s*[,/:]))(?P<many>(?<=s)|(?<=s\.))?\s*(?:\#|no\.?\s*)?"
-    rf"(?P<nums>(?:{_NUM})(?:{_AND}(?:{_AGAIN_R}(?:{_MORE}){_NO_LIST}|(?:{_MORE}){_NO_LIST}(?(many)|(?!{_WORK}))))?(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?!{_WORK}))*|(?=[(\[]\s*\d+\s*[,/:]))",
+    rf"(?P<nums>(?:{_NUM})(?:{_AND}(?:{_AGAIN_R}(?:{_MORE}){_NO_LIST}|(?:{_MORE}){_NO_LIST}(?(many)|(?!{_WORK}))))?(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?!{_WORK}))*(?::\s*\d+(?:\s*(?:,|and|&)\s*\d+)+(?=\s*:))?|(?=[(\[]\s*\d+\s*[,/:]))",
     re.IGNORECASE,
 )
 _ORDINAL = re.compile(
@@ -82,7 +82,7 @@ BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
 _BARE = re.compile(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s)|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s|(?-i:[A-Z][a-z]))|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(
@@ -360,7 +360,7 @@ _USUAL_NAMES = {
 _NOT_NAMES = {
     "rep", "repeat", "work", "for", "of", "in", "on", "until", "each", "every", "this", "these", "the", "continue", "after", "before", "at", "as",
     "and", "all", "rest", "knit", "purl", "crochet", "from", "to", "pattern", "by", "with", "same", "stitch", "st", "gauge", "is", "are", "one", "two",
-    "three", "four", "five", "six", "make", "join", "turn", "weave", "then", "note", "joined", "written", "a", "finished", "stuff", "or", "if", "when",
+    "begin", "beg", "beginning", "three", "four", "five", "six", "make", "join", "turn", "weave", "then", "note", "joined", "written", "a", "finished", "stuff", "or", "if", "when",
 }  # fmt: skip
 
 
@@ -377,7 +377,7 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
     if match["sep"] == "." and names[0].lower() not in _USUAL_NAMES:
         return None
     if (match["nth"] or (names[0][0].isdigit() and names[0].isalnum() and not names[0].isdigit())) and not any(
-        name.lower().startswith(("inc", "dec", "plain", "set")) for name in names
+        name.lower().startswith(("inc", "dec", "plain", "set", "next")) for name in names
     ):
         return None
     return Heading(

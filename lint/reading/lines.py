@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import Round
-from ..steps import Chain, Remark, Ring, Step, Unread, Work
+from ..steps import Chain, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
 from .assembly import Assembly
 from .blocks import Block
 from .directives import read_directive
@@ -60,7 +60,60 @@ def take_line(assembly: Assembly, block: Block) -> None:
     _take_instruction(assembly, block, span, only)
 
 
+_CHANGES = re.compile(
+    r"(?i)\b(?:inc|dec)(?:reas\w*)?\b|\b(?:cast|bind|casting|binding)\s+o(?:n|ff)\b|\b(?:co|bo|m1\w?|kfb|ssk|holder|holders|waste yarn|scrap yarn)\b"
+    r"|\b(?:pick up|divide|shap(?:e|ing))\b|\d+\s?tog|\btog(?:ether)?\b"
+)
+_INSTRUCTS = re.compile(
+    r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^.;]{0,70}?\b)?"
+    r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d)\b"
+)
+
+
+def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
+    """Take a line of a knitted piece that says what is done: rows without a heading, shaping, a cast-on."""
+    text = assembly.text[span.start : span.end]
+    steps, directed, claims = assembly.parse(span, only)
+    told = [step for step in steps.steps if not isinstance(step, Remark | Turn | FastenOff | Join | Marker)]
+    lost = any(isinstance(step, Unread) for step in told)
+    begun = bool(told) and isinstance(told[0], Work) and told[0].make.uses == 0 and not told[0].make.within
+    if directed is None:
+        if not told and claims:
+            steps = replace(steps, steps=(*steps.steps, Unread(span, "what is worked here is not spelled out")))
+            lost = True
+        elif not told or (lost and not claims and not (_INSTRUCTS.search(text) and _CHANGES.search(text))):
+            return
+        if all(isinstance(step, Work) and step.make.kind.startswith("bo") for step in told) and not claims:
+            return  # `Bind off in rib.`: the piece is done
+        if not begun and not lost and not _INSTRUCTS.search(text):
+            return
+    if begun and assembly.rounds and not assembly.fresh and not assembly.rounds[-1].foundation:
+        assembly.fresh = True
+    if not assembly.rounds and not begun:
+        return
+    section = assembly.open_section(block.span.start)
+    own = assembly.sections[section].sizes
+    assembly.rounds.append(
+        Round(
+            label=_first_words(assembly, span),
+            heading=Span(span.start, min(span.end, span.start + 40)),
+            span=block.span,
+            section=section,
+            steps=steps.steps,
+            directive=directed.directive if directed else None,
+            claims=claims,
+            sizes=own if only is None else only,
+            foundation=begun and directed is None,
+            loose=steps.loose,
+            rounds_stated=steps.rounds,
+        )
+    )
+
+
 def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
+    if assembly.knit:
+        _take_knitted(assembly, block, span, only)
+        return
     text = assembly.text[span.start : span.end]
     words, _ = lift(assembly.words.within(span), assembly.sizes.number)
     items, _ = tree(words)

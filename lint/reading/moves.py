@@ -302,6 +302,8 @@ class MoveReader(StitchReader):
             "from",
             "noise",
         )
+        if self.knit and self._kind(-1) in ("word", "round"):
+            last = False  # `from leg 1`
         stitches = self._kind(1) == "st" or last
         # `sts.` is one word with its full stop
         sentence = self._kind(-1) in (".", ";", "turn", "fasten") or self._text(-1).endswith(".")

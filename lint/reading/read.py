@@ -12,6 +12,7 @@ from ..trade.tables import spellings
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
+from .knitted import knitted
 from .letters import cleaned, squeezed
 from .materials import read_materials
 from .mending import mend
@@ -30,18 +31,20 @@ def read(draft: Draft) -> Pattern:
     """
     text, letters = cleaned(draft.text)
     text = squeezed(text)
-    found = blocks(draft, text)
     craft = craft_of(text)
+    found = blocks(draft, text, knit=craft == "knitting")
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
     plain, mends = mend(words_of(text, lex), lex)
+    if craft == "knitting":
+        plain = knitted(text, plain)
     words = Words.made_of(strangers(plain, lex))
-    head = _head(found, len(text))
+    head = _head(text, found, knit=craft == "knitting")
     defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
     words = with_defined(text, words, defined, lex.own)
     sizes = _sizes(text, found, words, head)
     start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
-    assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0)
+    assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0, knit=craft == "knitting")
     listed = any(len(one.values) == sizes.number for one in assembly.lists) or _numbered_apart(found)
     sizes = _trim(sizes, [round_.sizes for round_ in assembly.rounds], listed=listed)
     talk = [
@@ -87,10 +90,16 @@ def read(draft: Draft) -> Pattern:
     )
 
 
-def _head(found: tuple[Block, ...], length: int) -> Span:
-    """Return the head of the draft: all before its first round."""
-    first = next((block.span.start for block in found if block.kind is Kind.ROUND), length)
-    return Span(0, first)
+_CAST_ON = re.compile(r"(?i)\b(?:cast\s+on|co)\b(?!\s*[=:])[^.;:\n]{0,40}\d")
+
+
+def _head(text: str, found: tuple[Block, ...], *, knit: bool) -> Span:
+    """Return the head of the draft: all before its first round, or before its first cast-on."""
+    for block in found:
+        line = text[block.span.start : block.span.end]
+        if block.kind is Kind.ROUND or (knit and block.kind is Kind.LINE and _CAST_ON.search(line)):
+            return Span(0, block.span.start)
+    return Span(0, len(text))
 
 
 def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Sizes:

@@ -14,11 +14,13 @@ from ..steps import (
     At,
     Chain,
     Count,
+    Even,
     Evenly,
     FastenOff,
     Join,
     Remark,
     Repeat,
+    Shaping,
     Step,
     Times,
     Together,
@@ -91,6 +93,7 @@ _CHANGES = {
     "alternate",
 }
 _TWO_PIECES = {"hold", "holding", "pieces", "panels", "squares", "halves", "held"}
+_MAKES = (Work, Repeat, Together, Evenly, Even, Shaping)
 _ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
 
 
@@ -115,6 +118,7 @@ class Reader(ABC):
     habit: bool = False  # the draft's rounds close with a count that is a sentence of its own
     directed: bool = False  # the words follow an instruction that stands for whole rounds
     figures: bool = False  # bare figures stand for single crochet
+    knit: bool = False
     layers: bool = False  # each stitch is worked through two layers of a folded piece
     in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
     marks: frozenset[str] = frozenset({"*"})
@@ -125,6 +129,7 @@ class Reader(ABC):
     rounds: Figure | None = None
     spiral: bool = False
     closing: Claim | None = None
+    needle: tuple[int, int] | None = None  # where the words for a needle begin, and for how many needles they are
     open_star: tuple[int, Span] | None = None
     body: tuple[Step, ...] | None = None  # the last group closed by a second star
     body_end: int = -1  # how many steps there were when it closed
@@ -139,6 +144,7 @@ class Reader(ABC):
             assert self.at > before
         self._flush()
         self._close_star_at_end()
+        self._end_needle()
         if self.top:
             if self.layers:
                 self._work_through_layers()
@@ -148,6 +154,10 @@ class Reader(ABC):
     @abstractmethod
     def _one(self) -> bool:
         """Read one thing from here on; False, with nothing taken, where none is known."""
+
+    @abstractmethod
+    def _end_needle(self) -> None:
+        """Let what was said for several needles count for each of them."""
 
     def _add(self, step: Step) -> None:
         self._flush()
@@ -163,6 +173,12 @@ class Reader(ABC):
     def _span(self, start: int, end: int | None = None) -> Span:
         stop = self.at if end is None else end
         return span_of(self.items[start : max(stop, start + 1)])
+
+    def _ends_sentence(self, index: int) -> bool:
+        """Tell whether a sentence ends with the word at an index."""
+        what, text = self._kind(index - self.at), text_at(self.items, index)
+        dotted = text.endswith(".") and len(text) > 1
+        return what in (".", ";", "|") or (dotted and what in ("st", "round", "word"))
 
     def _take_unknown(self) -> None:
         item = self.items[self.at]
@@ -191,7 +207,7 @@ class Reader(ABC):
             self.steps.append(Unread(span, "these words were not understood"))
 
     def _made_something(self) -> bool:
-        return self.directed or any(isinstance(step, Work | Repeat | Together | Evenly) for step in self.steps)
+        return self.directed or any(isinstance(step, _MAKES) for step in self.steps)
 
     def _complete(self) -> bool:
         """Tell whether the round has come to its end: what follows can only be a count."""
@@ -204,7 +220,7 @@ class Reader(ABC):
                 return step.times.count is Count.TO_END or not step.times.said
             if isinstance(step, Work):
                 return step.where.at is At.EACH or step.where.last
-            return isinstance(step, Evenly)
+            return isinstance(step, Evenly | Even | Shaping)
         return self.directed
 
     def _first_work(self) -> int:
@@ -223,7 +239,7 @@ class Reader(ABC):
 
     def _work_through_layers(self) -> None:
         """Let each stitch with a number take one of each layer: `fold flat and sc through both layers, 4 sc`."""
-        told = [step for step in self.steps if isinstance(step, Work) and not _lone(step)]
+        told = [step for step in self.steps if isinstance(step, Work) and not is_lone(step)]
         said = {word.text for word in flat(self.items)}
         if said & _TWO_PIECES and not any(text.startswith("fold") for text in said):
             return  # the pieces have as many stitches each: one of both at a time
@@ -233,7 +249,7 @@ class Reader(ABC):
         self.steps = [
             replace(step, make=replace(step.make, uses=2 * step.make.uses)) if isinstance(step, Work) else step
             for step in self.steps
-            if not (isinstance(step, Work) and _lone(step))
+            if not (isinstance(step, Work) and is_lone(step))
         ]
 
     def _doubt_lone_stitch(self) -> None:
@@ -242,8 +258,8 @@ class Reader(ABC):
         if len(made) != 1:
             return
         step = self.steps[made[0]]
-        if isinstance(step, Work) and _lone(step):
-            if any(self._says_more(other) for other in self.steps):
+        if isinstance(step, Work) and is_lone(step):
+            if not self.knit and any(self._says_more(other) for other in self.steps):
                 self.steps[made[0]] = Unread(step.span, "how many stitches are meant is not said")
             else:
                 # `Rnds 3-5: sc`, `sc in BLO`: the whole round
@@ -271,7 +287,7 @@ class Reader(ABC):
             self.loose.append(LooseMark(MarkTrouble.STAR_UNCLOSED, mark))
 
 
-def _lone(step: Work) -> bool:
+def is_lone(step: Work) -> bool:
     """Tell whether a stitch has neither number nor place."""
     return step.bare and step.where.number is not None and step.where.number.span == step.span
 
@@ -341,6 +357,8 @@ def _harmless(items: Sequence[Item]) -> bool:
                     "page",
                     "r",
                     "rd",
+                    "needle",
+                    "needles",
                 )
             )
         ):

@@ -12,7 +12,7 @@ from .marks import Group, kind, text_at
 from .moves import MoveReader
 from .places import read_place
 from .roles import Role, role
-from .times import figure_at, is_in_all, read_times
+from .times import figure_at, is_in_all, read_remainder, read_times
 
 
 class RepeatReader(MoveReader):
@@ -21,7 +21,7 @@ class RepeatReader(MoveReader):
     __slots__ = ()
 
     def _inner(self, group: Group) -> tuple[Step, ...]:
-        reader = type(self)(group.items, top=False, marks=self.marks, figures=self.figures)
+        reader = type(self)(group.items, top=False, marks=self.marks, figures=self.figures, knit=self.knit)
         inner = reader.read()
         self.loose.extend(inner.loose)
         self.claims.extend(inner.claims)
@@ -141,12 +141,17 @@ class RepeatReader(MoveReader):
     def _all_around(self) -> bool:
         """Read `2 sc, 1 dec, all around`: all that was said, to the end."""
         made = [step for step in self.steps if not isinstance(step, Remark)]
-        bare = len(made) > 1 and all(isinstance(step, Work) and step.where.at is At.NEXT for step in made)
+        bare = len(made) > (0 if self.knit else 1) and all(
+            isinstance(step, Work) and step.where.at is At.NEXT for step in made
+        )
         if not bare or self._kind(-1) != "," or self.open_star is not None:
             return False
         span = self.items[self.at].span
         self.at += 1
-        self._wrap(self._first_work(), Times(Count.TO_END, span=span), span)
+        leave = read_remainder(self.items, self.at + (self._kind() == ","))
+        if leave is not None:
+            self.at = leave[1]
+        self._wrap(self._first_work(), Times(Count.TO_END, leave=leave[0] if leave else None, span=span), span)
         return True
 
     def _refers_back(self) -> bool:

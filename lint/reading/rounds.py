@@ -217,10 +217,12 @@ def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:
     return tuple(parts)
 
 
-def assemble(draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequence[Block], start: int) -> Assembly:
-    """Go through the blocks from the index `start` on and build sections and rounds."""
+def assemble(
+    draft: Draft, text: str, words: Words, sizes: Sizes, found: Sequence[Block], start: int, *, knit: bool = False
+) -> Assembly:
+    """Go through the blocks from the index `start` on and build sections and rounds; `knit` for a knitted piece."""
     assembly = Assembly(
-        draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text)
+        draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text), knit=knit
     )
     for block in found[start:]:
         if block.kind is Kind.ROUND:

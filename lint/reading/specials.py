@@ -79,6 +79,8 @@ def run_on_definitions(text: str, head: Span, words: Words) -> Iterator[Definiti
 def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     """Work out what a described stitch uses and makes; None where its words don't tell."""
     name = re.sub(r"\s+", " ", term.lower())
+    if re.search(r"(?i)\bwrap\b.*\bturn\b", said):
+        return Make(name, 0, 0, 0)
     if (
         _TOGETHER.search(said)
         and not re.search(r"(?i)\bincreas", said)
@@ -144,7 +146,7 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
         ):
             continue
         make = definition.make
-        kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
+        kind = _kind_of(make)
         terms[parts] = Stitch(" ".join(parts), "crochet", (), (), make.uses, make.makes, make.height, kind)
         makes[" ".join(parts)] = replace(make, kind=" ".join(parts))
     if letters:
@@ -177,6 +179,13 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
             found.append(everything[index])
             index += 1
     return Words.made_of(tuple(found))
+
+
+def _kind_of(make: Make) -> str:
+    """Return the group of the stitch table that a defined stitch belongs to."""
+    if not make.uses and not make.makes:
+        return "short row"
+    return "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
 
 
 _TOY_LETTERS = re.compile(r"(?i)[(\[]\s*\d*\s?x\s*,\s*\d*\s?[va]\s*[)\]]")
@@ -224,7 +233,7 @@ def _lettered(words: Sequence[Word], index: int, text: str, letters: Mapping[str
     counted = before is not None and before.kind == "number" and not new_line
     if word.text == "a" and not counted and after is not None and after.kind in ("word", "ring", "stitch", "round"):
         return word  # the article
-    kind = "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
+    kind = _kind_of(make)
     stitch = Stitch(make.kind, "crochet", (), (), make.uses, make.makes, make.height, kind)
     return replace(word, kind="stitch", stitch=stitch, value=None)
 

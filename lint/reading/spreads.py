@@ -6,6 +6,7 @@ from ..figures import Figure
 from ..steps import At, Count, Evenly, Make, Repeat, Step, Times, Where, Work
 from .joins import JoinReader
 from .marks import kind, text_at
+from .reader import is_lone
 from .times import figure_at, read_remainder
 from .words import Word
 
@@ -106,7 +107,7 @@ class SpreadReader(JoinReader):
         self._flush()
         span = self._span(start)
         last = self.steps[-1] if self.steps else None
-        if isinstance(last, Work) and last.where.at is At.EACH:
+        if isinstance(last, Work) and (last.where.at is At.EACH or (self.knit and is_lone(last))):
             span = last.span.cover(span)
             self.steps.pop()
         self.steps.append(Evenly(span, 1 if stem == "inc" else -1, number, to))

@@ -17,9 +17,9 @@ from ..steps import At, Count, Make, Remark, Repeat, Target, Times, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
 from .marks import Group, Item, flat, kind, span_of, text_at
+from .needles import NeedleReader
 from .places import Placed, read_place
 from .reader import Steps
-from .repeats import RepeatReader
 from .roles import Role, role
 from .times import figure_at, read_times
 from .words import Word
@@ -29,7 +29,7 @@ _TOGETHER = frozenset({"together", "tog", "closed"})
 _SEAMS = frozenset({"seam", "seams"})
 
 
-class StepReader(RepeatReader):
+class StepReader(NeedleReader):
     """Reads all steps of a level."""
 
     __slots__ = ()
@@ -40,6 +40,8 @@ class StepReader(RepeatReader):
             return True
         if what == "group":
             return self._group()
+        if self.knit and self._knitted():
+            return True
         if what in self.marks or (what == "*"):
             return self._star()
         if what == "rep" or (what == "work" and self._kind(1) == "from" and self._kind(2) in self.marks):
@@ -231,7 +233,7 @@ class StepReader(RepeatReader):
                 self.at += 1
                 return True
             case Role.STAR:
-                inner = StepReader(group.items, top=False, marks=self.marks, figures=self.figures)
+                inner = StepReader(group.items, top=False, marks=self.marks, figures=self.figures, knit=self.knit)
                 inner.steps, inner.open_star, inner.body = self.steps, self.open_star, self.body
                 inner.body_end = self.body_end
                 inner.read()
@@ -293,12 +295,13 @@ def read_steps(
     habit: bool = False,
     directed: bool = False,
     figures: bool = False,
+    knit: bool = False,
 ) -> Steps:
     """Read the steps of a round from its words and brackets.
 
     `marks` are the signs that serve as stars in it; `habit` is True where the draft closes its rounds with a count that
     is a sentence of its own (`... 5 times. 36 sc.`), `directed` where they follow a `rep rnd 2` that does all the work,
-    `figures` where bare figures stand for single crochet.
+    `figures` where bare figures stand for single crochet, `knit` where the piece is knitted.
     """
-    read = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures).read()
+    read = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures, knit=knit).read()
     return replace(read, loose=(*loose, *read.loose))

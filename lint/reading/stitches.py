@@ -240,7 +240,7 @@ class StitchReader(SpreadReader):
     def _number_after(self, index: int) -> tuple[int, Figure | None, Times | None]:
         """Read a number after the stitch: `sc 7`, `sc x 4`, `dc 5 times in next ch`, `hdc2tog (twice)`."""
         at = index
-        if kind(self.items, at) == "-" and not self.items[at].blank:
+        if (kind(self.items, at) == "-" and not self.items[at].blank and not self.knit) or self._across_number(at):
             at += 1
         if kind(self.items, at) == "loops":
             at += 1
@@ -254,12 +254,19 @@ class StitchReader(SpreadReader):
                 return at + 2, figure, None
             if kind(self.items, at + 1) == "stitch" and self._is_new_step(at):
                 return index, None, None
+            if self.knit and kind(self.items, at + 1) == "st":
+                return at + 2, figure, None
             return at + 1, figure, None
         if kind(self.items, at) in ("times", "often"):
             read = read_times(self.items, at)
             if read and read.times.number is not None:
                 return read.end, None, read.times
         return index, None, None
+
+    def _across_number(self, at: int) -> bool:
+        """Tell whether `across 32 sts` stands at an index."""
+        across = self.knit and text_at(self.items, at) in ("across", "over", "the")
+        return across and figure_at(self.items, at + 1) is not None and kind(self.items, at + 2) == "st"
 
     def _is_new_step(self, at: int) -> bool:
         """Tell whether a number between two stitches belongs to the second: `sc 2 dc in next` is `sc, 2 dc in next`."""
@@ -431,7 +438,10 @@ def make_of(word: Word) -> Make | None:
     if word.make is not None or stitch is None:
         return word.make
     if stitch.uses is not None and stitch.makes is not None:
-        return Make(stitch.id, stitch.uses, stitch.makes, max(stitch.height, 0))
+        within = stitch.uses == 0 and stitch.kind in ("increase", "pass-over")
+        return Make(stitch.id, stitch.uses, stitch.makes, max(stitch.height, 0), within=within)
+    if stitch.craft == "knitting" and stitch.kind == "increase":
+        return Make(stitch.id, 1, 2)  # `inc` may also be made between stitches; the counts tell
     if stitch.kind == "decrease":
         return Make(stitch.id, 2, 1, max(stitch.height, 0))
     if stitch.kind in ("group", "texture", "loop", "extended", "linked", "post") and stitch.id not in _MUST_SAY:

@@ -73,6 +73,42 @@ def read_remainder(items: Sequence[Item], at: int) -> tuple[Figure, int] | None:
     return None
 
 
+def read_to_marker(items: Sequence[Item], at: int) -> tuple[Figure | None, int, int] | None:
+    """Read `to marker`, `to 3 sts before next marker`, `until 1 st before m`, `to last 3 sts before marker`.
+
+    Returns the stitches kept before it, which marker from here it is, and the index after its last word.
+    """
+    index = at + 1 if kind(items, at) == "around" else at
+    if kind(items, index) not in ("until", "into"):
+        return None
+    index += 1
+    while kind(items, index) in ("noise", "last") or _text(items, index) == "within":
+        index += 1
+    leave = figure_at(items, index)
+    if leave is not None or kind(items, index) == "st":
+        leave = leave or Figure((1,), items[index].span)
+        index += 1 if figure_at(items, index) is not None else 0
+        if kind(items, index) != "st":
+            return None
+        index += 1
+        if _text(items, index) not in ("before", "of") and kind(items, index) != "from":
+            return None
+        index += 1
+    nth = 1
+    while kind(items, index) in ("next", "first", "noise", "ordinal", "last", "each"):
+        word = _word(items, index)
+        if word and word.kind == "ordinal" and word.value is not None:
+            nth = word.value
+        index += 1
+    if kind(items, index) != "marker":
+        return None
+    end = index + 1
+    word = _word(items, end)
+    if word and word.kind == "number" and not word.blank:
+        end += 1
+    return leave, nth, end
+
+
 def _text(items: Sequence[Item], index: int) -> str:
     word = _word(items, index)
     return word.text if word else ""
@@ -102,6 +138,9 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
         if figure_at(items, index) and (more or kind(items, index + 1) == "times"):
             return _counted(items, index, start)
         return None
+    if marked := read_to_marker(items, index):
+        leave, nth, end = marked
+        return Read(Times(Count.TO_END, leave=leave, to_marker=nth, span=span_of(items[start:end])), end)
     if remainder := read_remainder(items, index):
         number, end = remainder
         return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)

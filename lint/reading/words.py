@@ -105,13 +105,18 @@ class Lexicon:
 
 
 @cache
-def _word_table() -> Mapping[str, str]:
-    """Return phrase to label; where a phrase stands under two labels the earlier one holds."""
-    table = tomllib.loads(resources.files(__package__ or "").joinpath("../trade/words.toml").read_text("utf-8"))
+def _word_table(craft: str) -> Mapping[str, str]:
+    """Return phrase to label; where a phrase stands under two labels the craft's own holds, or the earlier one."""
+    whole: dict[str, Any] = tomllib.loads(
+        resources.files(__package__ or "").joinpath("../trade/words.toml").read_text("utf-8")
+    )
     labels: dict[str, str] = {}
-    for label, phrases in table.items():
-        for phrase in phrases:
-            labels.setdefault(phrase, label)
+    own = cast("dict[str, list[str]]", whole.get(craft, {}))
+    common = cast("dict[str, list[str]]", {label: found for label, found in whole.items() if isinstance(found, list)})
+    for table in (own, common):
+        for label, phrases in table.items():
+            for phrase in phrases:
+                labels.setdefault(phrase, label)
     return labels
 
 
@@ -146,7 +151,7 @@ def lexicon(craft: str, terms: str) -> Lexicon:
             phrases[key] = tokens
         return key
 
-    for phrase, label in _word_table().items():
+    for phrase, label in _word_table(craft).items():
         if key := learn(phrase):
             labels.setdefault(key, label)
     for spelling, stitch in spellings(craft, terms).items():

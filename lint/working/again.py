@@ -13,7 +13,7 @@ from .flatness import is_flat
 from .hook import CannotWork
 from .otherwise import between_changes
 from .references import MOST_ROUNDS, covered, find_round, targets_of
-from .shape import begins_piece, unread_in
+from .shape import begins_piece, holds_rows, unread_in
 from .stitching import Made
 
 
@@ -37,7 +37,7 @@ class Again(Fitting):
             return self._repeated(index, round_, round_.directive, size, state)
         if isinstance(round_.directive, WorkEven):
             return self._even(state, _rounds_even(round_, round_.directive, size))
-        number = covered(round_, size)
+        number = 1 if holds_rows(round_.steps) else covered(round_, size)
         made = self._steps(round_, size, state.fabric, fresh=state.fresh)
         starts = made.starts
         for _ in range(number - 1):
@@ -90,6 +90,8 @@ class Again(Fitting):
             found = find_round(self.pattern, index, then)
             if found is not None:
                 made = self._target(found, self.pattern.rounds[found], size, made.fabric)
+        if what.first_again:
+            made = self._target(targets[0], self.pattern.rounds[targets[0]], size, made.fabric)
         if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
             raise CannotWork("how often these rounds are repeated depends on a measurement")
         return (

@@ -84,15 +84,26 @@ class Fabric:
     """A finished row. `ring` is True for a ring, which holds any number of stitches.
 
     `stitches` are all places but spaces (stitches or links), `spaces` the chain spaces; a row is never changed.
+    `behind` are stitches besides, left unworked at a turn: the next row goes away from them. `marks` are the markers,
+    each by the number of stitches before it.
     """
 
-    __slots__ = ("_hash", "edge", "ring", "segments", "spaces", "stitches")
+    __slots__ = ("_hash", "behind", "edge", "marks", "ring", "segments", "spaces", "stitches")
 
-    def __init__(self, segments: tuple[Segment, ...] = (), ring: bool = False, edge: Edge = PLAIN_EDGE) -> None:
+    def __init__(
+        self,
+        segments: tuple[Segment, ...] = (),
+        ring: bool = False,
+        edge: Edge = PLAIN_EDGE,
+        behind: int = 0,
+        marks: tuple[int, ...] = (),
+    ) -> None:
         self.segments = segments
         self.ring = ring
         self.edge = edge
-        stitches = spaces = 0
+        self.behind = behind
+        self.marks = marks
+        stitches, spaces = behind, 0
         for part in segments:
             stitches += part.times * part.stitches
             spaces += part.times * part.spaces
@@ -106,11 +117,13 @@ class Fabric:
             and self.ring is other.ring
             and self.segments == other.segments
             and self.edge == other.edge
+            and self.behind == other.behind
+            and self.marks == other.marks
         )
 
     def __hash__(self) -> int:
         if self._hash is None:
-            self._hash = hash((self.segments, self.ring, self.edge))
+            self._hash = hash((self.segments, self.ring, self.edge, self.behind, self.marks))
         return self._hash
 
     def __repr__(self) -> str:
@@ -120,6 +133,12 @@ class Fabric:
         """Return the row as it is met when it is worked back over."""
         segments = tuple(Segment(part.spots[::-1], part.times) for part in reversed(self.segments))
         return Fabric(segments, self.ring, replace(self.edge, turned=False))
+
+    def whole(self) -> Fabric:
+        """Return the row with the stitches that a turn left behind in reach again."""
+        if not self.behind:
+            return self
+        return Fabric((*self.segments, Segment((spot_of("st"),), self.behind)), self.ring, marks=self.marks)
 
     @property
     def chains(self) -> int:
@@ -304,6 +323,19 @@ class Row:
                 self.segments[-1] = Segment(last.spots, last.times + number)
                 return
         self.segments.append(Segment((spot,), number))
+
+    def drop(self, number: int) -> int:
+        """Take away the last places made, as stitches passed over are; return how many were wanting."""
+        while number > 0 and self.segments:
+            last = self.segments.pop()
+            kept = max(0, last.length - number)
+            number -= last.length - kept
+            whole, rest = divmod(kept, len(last.spots))
+            if whole:
+                self.segments.append(Segment(last.spots, whole))
+            for spot in last.spots[:rest]:
+                self.add(spot)
+        return number
 
     @property
     def has_stitches(self) -> bool:

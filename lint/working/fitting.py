@@ -8,13 +8,14 @@ from dataclasses import dataclass, field, replace
 
 from ..pattern import Claim, Pattern, Round
 from ..steps import Step, Work
+from .balance import balance
 from .claims import stated_of
-from .fabric import Fabric
+from .fabric import Fabric, plain
 from .flatness import is_flat
-from .hook import CannotWork
+from .hook import CannotWork, PlaceUnknown
 from .memo import Memo
 from .otherwise import other_ways
-from .stitching import Made, work_round
+from .stitching import Made, Stitcher, work_round
 
 
 @dataclass(slots=True, kw_only=True)
@@ -45,8 +46,18 @@ class Fitting(ABC):
         flat = is_flat(self.pattern, round_)
         if round_.closing is not None:
             return self._closing(round_, round_.closing, size, below, fresh=fresh)
-        made = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
+        try:
+            made = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
+        except PlaceUnknown:
+            return self._balanced(round_, size, below)
+        if made.short and below is not None and below.behind:
+            # the stitches that a turn left behind are worked again with the rest
+            below = below.whole()
+            made = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         stated = stated_of(round_.claims, size)
+        if stated and made.left and self.pattern.craft == "knitting" and made.fabric.stitches - made.left == stated:
+            # only the stitches worked are counted: the rest wait
+            return replace(made, fabric=plain("st", stated), left=0)
         if made.left or made.short:
             other = self._round(round_.steps, size, below, fresh=fresh, flat=flat, partial_ok=True)
             if other.partial and (stated is None or other.fabric.stitches == stated):
@@ -58,6 +69,15 @@ class Fitting(ABC):
                     return other
         return made
 
+    def _balanced(self, round_: Round, size: int, below: Fabric | None) -> Made:
+        """Work a round by what it adds and takes away, where a place in it isn't known."""
+        hook = Stitcher(size, below, self.choose, knit=True)
+        change = balance(round_.steps, hook)
+        if below is None or change is None or below.stitches + change < 1:
+            raise CannotWork("a place up to which it is worked is not known")
+        before = below.stitches
+        return Made(plain("st", before + change), before, before, 0, 0, (), False)
+
     def _round(
         self,
         steps: Sequence[Step],
@@ -68,8 +88,17 @@ class Fitting(ABC):
         flat: bool,
         partial_ok: bool = False,
     ) -> Made:
-        rows = self.rows.get(size)
-        return work_round(steps, below, size, self.choose, partial_ok=partial_ok, fresh=fresh, rows=rows, flat=flat)
+        return work_round(
+            steps,
+            below,
+            size,
+            self.choose,
+            partial_ok=partial_ok,
+            fresh=fresh,
+            rows=self.rows.get(size),
+            flat=flat,
+            knit=self.pattern.craft == "knitting",
+        )
 
     def _tried(self, steps: Sequence[Step], size: int, below: Fabric | None, *, fresh: bool, flat: bool) -> Made | None:
         try:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import At, Chain, Count, Leave, OtherSide, Repeat, Skip, Step, Together, Work
+from ..steps import At, Chain, Count, Leave, Make, OtherSide, Repeat, Skip, Step, Together, Work
 from ..workings import Deed, Item
 from .fabric import Cursor, Fabric, Row
 
@@ -25,6 +25,10 @@ class CannotWork(Exception):
     def __init__(self, reason: str, span: Span | None = None) -> None:
         super().__init__(reason)
         self.span = span
+
+
+class PlaceUnknown(CannotWork):
+    """A place in the row, a marker or the end of a needle, that isn't known."""
 
 
 @dataclass(slots=True)
@@ -62,6 +66,13 @@ class Hook(ABC):
     flat: bool = False  # a row, worked back over the one below
     counted: bool | None = None  # whether the chain at the row's beginning stands for a stitch
     hung: Chain | None = None  # the chain at the row's end, made for the next row
+    knit: bool = False
+    behind: int = 0  # stitches that an earlier turn left behind, met again by the row after this
+    marks: list[int] = field(default_factory=list[int])  # markers in the row being made
+    mark_at: int = 0  # the next marker of the row below
+    made_before: int = 0  # stitches of the row being made that are not in `row`
+    closed: bool = False  # rows of their own were worked within the line
+    left_before: int = 0  # stitches left over by the rows before them
 
     @abstractmethod
     def step(self, step: Step, rest: Sequence[Step], *, top: bool) -> None:
@@ -85,8 +96,14 @@ class Hook(ABC):
             raise CannotWork("a figure for this size is missing")
         return value
 
+    @abstractmethod
+    def carry_marks(self, number: int) -> None:
+        """Let the markers among the next stitches pass from the row below to the row being made."""
+
     def _take(self, number: int, *, spaces: bool) -> None:
         cursor = self.cursor
+        if cursor is not None and cursor.fabric.marks:
+            self.carry_marks(number)
         if cursor is None or (cursor.fabric.ring and cursor.fabric.stitches < FEWEST_AROUND):
             self.used += number
             return
@@ -125,6 +142,12 @@ class Hook(ABC):
         if top:
             self.items.append(Item(deed, span, times, uses, makes))
 
+    def of_now(self, make: Make) -> Make:
+        """Return what an increase of unsaid kind uses here: a stitch, or none where it is made between two."""
+        if make.kind == "inc" and self.knit and not self.choose("inc-uses-stitch", True):
+            return replace(make, uses=0, makes=1)
+        return make
+
     def kept(self, rest: Sequence[Step]) -> int:
         """Return how many stitches the following steps need, up to the next that takes all that is left."""
         total = 0
@@ -143,7 +166,7 @@ class Hook(ABC):
             if step.where.at is At.NEXT and not step.where.target.space:
                 if step.make.kind == "slst" and not step.where.last:
                     return 0
-                return self.number(step.where.number) * max(step.make.uses, 0)
+                return self.number(step.where.number) * max(self.of_now(step.make).uses, 0)
             return None if step.where.at is At.EACH else 0
         if isinstance(step, Skip):
             return 0 if step.target.space or step.behind else self.number(step.number)

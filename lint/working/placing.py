@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from ..steps import At, Chain, Join, Make, Step, Target, Together, Where, Work
 from ..workings import Deed
@@ -26,7 +27,9 @@ class Placing(Starting):
 
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""
-        where, make = step.where, step.make
+        where, make = step.where, self.of_now(step.make)
+        if make is not step.make:
+            step = replace(step, make=make)
         times = self.number(step.times)
         if make.kind == "slst" and self._only_moves(where, rest):
             self.in_space = self.in_space or (not self.worked and where.target.space)
@@ -96,7 +99,8 @@ class Placing(Starting):
         if where.to_space:
             number = self.to_space()
         else:
-            number = self.left() - (self.number(where.leave) if where.leave else self.kept(rest))
+            keep = 0 if where.to_marker else self.kept(rest)
+            number = self.limit(where) - (self.number(where.leave) if where.leave else keep)
             if where.turning and self.ends_in_chain and not self.kept(rest):
                 number -= 1
                 self.left_alone = True
@@ -153,6 +157,9 @@ class Placing(Starting):
     def lay(self, make: Make, number: int) -> None:
         """Make so many of a stitch, or of a group that the draft defines as one."""
         if not make.group:
+            if make.makes < 0:
+                self.short += self.row.drop(-number * make.makes)
+                return
             self.row.add(spot_of(make.kind), number * make.makes)
             return
         inner = self.inner()

@@ -114,6 +114,8 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
         return _of_name(pattern, index, what.named)
     if what.back is None:
         return ()
+    if (numbered := _by_number(pattern, index, what.back)) is not None:
+        return numbered
     earlier: list[int] = []
     for at in range(index - 1, -1, -1):
         round_ = pattern.rounds[at]
@@ -122,3 +124,13 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
         if not round_.foundation:
             earlier.append(at)
     return tuple(reversed(earlier)) if len(earlier) == what.back else ()
+
+
+def _by_number(pattern: Pattern, index: int, back: int) -> tuple[int, ...] | None:
+    """Return rounds 1 to `back` where that is the number of the last one: some of them are written once for all."""
+    last = pattern.rounds[index - 1] if index else None
+    if last is None or last.last is None or last.last.values != (back,) or back < 3:
+        return None
+    found = [find_round(pattern, index, number, last.section) for number in range(1, back + 1)]
+    known = tuple(one for one in found if one is not None and pattern.rounds[one].section == last.section)
+    return known if len(known) == back and len(set(known)) < back else None

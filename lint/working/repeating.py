@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from ..steps import Evenly, Repeat, Step, Work
 from ..workings import Deed, Item
-from .fabric import Row, stitches_of
+from .balance import balance
+from .fabric import Cursor, Row, stitches_of
 from .hook import CannotWork
 from .placing import Placing
 
@@ -25,6 +26,8 @@ class Repeating(Placing):
         keep = 0
         if to_end:
             keep = self.number(step.times.leave) if step.times.leave else self.kept(rest)
+            if step.times.to_marker:
+                keep += self.left() - self.before_marker(step.times.to_marker)
             limit = self.left() - keep
         else:
             limit = 0
@@ -32,8 +35,9 @@ class Repeating(Placing):
             return
         looping, self.looping = self.looping, self.looping or passes is None or passes > 1
         short = step.times.ending and to_end and keep == 0  # the last pass is given in words that take no stitch
+        made_before = self.made_before
         done, uses, makes = self._passes(step, passes, limit, last_differs=short)
-        self.looping = looping
+        self.looping, self.made_before = looping, made_before
         left = 0
         if short:
             self.left_alone = True
@@ -52,12 +56,14 @@ class Repeating(Placing):
         """Work the passes, one less where the last differs; return how many, and what the first used and made."""
         done, uses, makes = 0, 0, 0
         outer = self.row
+        start = self.made_before
         while passes is None or done < passes:
             if passes is None and limit <= 0:
                 break
             before = self.cursor.copy() if self.cursor is not None else None
             used, short, base = self.used, self.short, self.base
-            self.row = Row()
+            marks = (len(self.marks), self.mark_at)
+            self.made_before, self.row = start + stitches_of(outer.segments), Row()
             if done == 0 and outer.has_stitches and not self.worked:
                 self.worked = True
             self.sequence(step.steps, top=False)
@@ -71,6 +77,7 @@ class Repeating(Placing):
                 # this pass didn't fit any more
                 self.cursor = before
                 self.used, self.short, self.base = used, short, base
+                self.forget_marks(marks)
                 break
             outer.extend(made)
             if done == 0:
@@ -79,7 +86,7 @@ class Repeating(Placing):
             done += 1
             limit -= took
             ahead = self.cursor.passes_ahead(before) if self.cursor and before and base is self.base else None
-            if ahead and took:
+            if ahead and took and not self.has_marks(marks):
                 moved, fit = ahead
                 fit = min(fit, passes - done) if passes is not None else min(fit, limit // took)
                 if fit > 0 and self.cursor is not None:
@@ -93,13 +100,19 @@ class Repeating(Placing):
                 self.used += took * (passes - done)
                 done = passes
             if passes is None and took == 0 and self.cursor is not None and before is not None:
-                limit = self.cursor.spaces_left() if self.cursor.spaces_left() < before.spaces_left() else 0
-                if not limit:
-                    self.cursor.take(self.cursor.left())
-                    if self.cursor.spaces_left() < before.spaces_left():
-                        break
+                limit = self._spaces_ahead(self.cursor, before)
+                if not limit and self.cursor.spaces_left() < before.spaces_left():
+                    break
             _check_pass(done, endless=passes is None and took == 0 and not limit)
         return done, uses, makes
+
+    @staticmethod
+    def _spaces_ahead(cursor: Cursor, before: Cursor) -> int:
+        """Return the spaces left after a pass that took only those; where it took none, go to the end of the row."""
+        if cursor.spaces_left() < before.spaces_left():
+            return cursor.spaces_left()
+        cursor.take(cursor.left())
+        return 0
 
     def _partial(self, step: Repeat, left: int) -> bool:
         """Work the beginning of one more pass where it uses up exactly what is left.
@@ -107,8 +120,8 @@ class Repeating(Placing):
         Front and back posts by turns make ribs, which must close around the whole round.
         """
         kinds = {part.make.kind[:2] for part in step.steps if isinstance(part, Work)}
-        if kinds == {"fp", "bp"}:
-            return False
+        if kinds == {"fp", "bp"} or (self.knit and balance(step.steps, self)):
+            return False  # a group that shapes the row must close
         need = 0
         for index, part in enumerate(step.steps):
             wanted = self.need(part)

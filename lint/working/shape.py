@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..steps import At, Chain, Join, Repeat, Ring, Skip, Step, Together, Turn, Unread, Work
+from ..steps import At, Chain, Even, Evenly, Join, Repeat, Ring, Shaping, Skip, Step, Together, Turn, Unread, Work
 from .hook import Hook
 
 
@@ -30,7 +30,7 @@ def begins_piece(steps: Sequence[Step]) -> bool:
                 return True
             if step.where.at is At.FROM_HOOK:
                 return chain
-            return step.make.uses == 0 and step.make.makes > 0
+            return step.make.uses == 0 and step.make.makes > 0 and not step.make.within
         if isinstance(step, Together | Repeat):
             return isinstance(step, Together) and step.where.at is At.RING
     return False
@@ -175,3 +175,23 @@ def makes_start(steps: Sequence[Step]) -> bool:
 def more_work(rest: Sequence[Step]) -> bool:
     """Tell whether stitches are still to come."""
     return any(isinstance(part, Work | Together | Repeat) for part in rest)
+
+
+def uses_row(steps: Sequence[Step]) -> bool:
+    """Tell whether stitches of the row below are worked: by number, or all that are left."""
+    for step in steps:
+        if isinstance(step, Work) and step.make.uses and step.where.at in (At.NEXT, At.EACH):
+            return True
+        if isinstance(step, Repeat | Together) and uses_row(step.steps):
+            return True
+    return False
+
+
+def goes_on(rest: Sequence[Step]) -> bool:
+    """Tell whether more is worked after a turn, in the same line."""
+    return any(isinstance(part, Work | Together | Repeat | Evenly | Even | Shaping) for part in rest)
+
+
+def holds_rows(steps: Sequence[Step]) -> bool:
+    """Tell whether a line holds rows of their own, so that it is not itself worked as often as its heading says."""
+    return any(isinstance(step, Even | Shaping) for step in steps)

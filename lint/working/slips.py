@@ -24,6 +24,8 @@ def slips(
     stated: Sequence[int | None],
     choose: Choose,
     flat: bool = False,
+    *,
+    knit: bool = False,
 ) -> tuple[Slip, ...]:
     """Try every figure of a round one or two higher or lower; keep what makes all stated counts come out.
 
@@ -32,16 +34,18 @@ def slips(
     found: list[Slip] = []
     for slip, changed in _changed(index, tuple(steps)):
         if all(
-            count is None or _comes_out(changed, below[size], size, count, choose, flat)
+            count is None or _comes_out(changed, below[size], size, count, choose, flat, knit=knit)
             for size, count in enumerate(stated)
         ):
             found.append(slip)
     return tuple(found)
 
 
-def _comes_out(steps: Sequence[Step], below: Fabric | None, size: int, count: int, choose: Choose, flat: bool) -> bool:
+def _comes_out(
+    steps: Sequence[Step], below: Fabric | None, size: int, count: int, choose: Choose, flat: bool, *, knit: bool
+) -> bool:
     try:
-        made = work_round(steps, below, size, choose, fresh=below is None, flat=flat)
+        made = work_round(steps, below, size, choose, fresh=below is None, flat=flat, knit=knit)
     except CannotWork:
         return False
     return made.fabric.stitches == count and not made.left and not made.short

@@ -7,11 +7,12 @@ from collections.abc import Sequence
 from ..steps import At, Chain, Join, Repeat, Skip, Step, Together, Where, Work
 from ..workings import Deed, Item
 from .fabric import LINK, SPACE, Cursor, Fabric, Row, plain, spot_of
-from .hook import FEWEST_AROUND, CannotWork, Hook
+from .hook import FEWEST_AROUND, CannotWork
+from .needles import Needles
 from .shape import beyond_height, beyond_join, chain_is_next, chain_key, into_chain, into_ring, is_bridge
 
 
-class Starting(Hook):
+class Starting(Needles):
     """Works chains, and stitches into the chain or the place that a round starts from."""
 
     __slots__ = ()

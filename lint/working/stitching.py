@@ -6,7 +6,21 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..record import record
-from ..steps import Chain, Evenly, Join, Leave, OtherSide, Repeat, Ring, Skip, Step, Together, Work
+from ..steps import (
+    Chain,
+    Evenly,
+    Join,
+    Leave,
+    OtherSide,
+    Remark,
+    Repeat,
+    Ring,
+    Skip,
+    Step,
+    Together,
+    Turn,
+    Work,
+)
 from ..workings import Deed, Item
 from .fabric import LINK, Cursor, Edge, Fabric, Row, plain
 from .hook import CannotWork, Choose
@@ -20,6 +34,7 @@ from .shape import (
     turns_first,
     turns_last,
     unread_in,
+    uses_row,
 )
 
 MOST_STEPS = 500
@@ -54,6 +69,8 @@ class Stitcher(Repeating):
             raise CannotWork(unread.reason, unread.span)
         steps = self._met(steps)
         added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
+        if self.knit and not self.fresh and self.below is not None and uses_row(steps):
+            added = True  # stitches cast on at the beginning of a row
         if begins_piece(steps) and not added and not (self.below and self.below.ring and not makes_start(steps)):
             self.below = None
             self.starts = True
@@ -62,6 +79,7 @@ class Stitcher(Repeating):
             self.below = plain(LINK, self.rows or 0)
         self.along = along
         self.cursor = Cursor(self.below) if self.below is not None else None
+        self.behind = self.below.behind if self.below is not None else 0
         if self.below is not None and self.below.is_chain and not self.below.ring:
             self.chain_links = self.below.stitches
         before = None if self.below is None or self.below.ring else self.below.stitches
@@ -74,6 +92,8 @@ class Stitcher(Repeating):
             left = max(0, self.cursor.left()) if self.row.segments else 0
         if self.flat_count is not None:
             fabric, left = plain("st", self.flat_count), 0
+        elif self.knit and (self.row.segments or self.closed):
+            fabric, left = self.end_row(turned=_ends_turned(steps))
         elif self.row.segments:
             fabric = self.row.done()
         elif self.cursor is None:
@@ -81,7 +101,7 @@ class Stitcher(Repeating):
         else:
             fabric = self._nothing_made(steps)
         turned = turns_last(steps) or (self.flat and not any(isinstance(step, Join) for step in steps))
-        if turned:
+        if turned and not self.knit:
             fabric = Fabric(fabric.segments, fabric.ring, Edge(self.counted, self.hung, turned=True))
         return Made(
             fabric,
@@ -156,7 +176,7 @@ class Stitcher(Repeating):
             case Evenly():
                 self.evenly(step)
             case _:
-                pass
+                self.on_needles(step, rest)
 
 
 def work_round(
@@ -168,7 +188,14 @@ def work_round(
     partial_ok: bool = False,
     fresh: bool = True,
     rows: int | None = None,
+    knit: bool = False,
     flat: bool = False,
 ) -> Made:
     """Work one round for one size. Raises CannotWork, whose message says why not."""
-    return Stitcher(size, below, choose, partial_ok, fresh, rows, flat=flat).run(steps)
+    return Stitcher(size, below, choose, partial_ok, fresh, rows, knit=knit, flat=flat).run(steps)
+
+
+def _ends_turned(steps: Sequence[Step]) -> bool:
+    """Tell whether the work is turned after the last stitch of a round."""
+    told = [step for step in steps if not isinstance(step, Remark)]
+    return bool(told) and isinstance(told[-1], Turn)

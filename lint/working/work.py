@@ -10,9 +10,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..pattern import ChainRule, Pattern
-from ..workings import Reading, RoundWorking, SizeWorking, Slip, Standing, Workings
+from ..workings import Reading, RoundWorking, Slip, Standing, Workings
 from .again import State
-from .claims import stated_of
 from .flatness import is_flat
 from .memo import Memo
 from .references import covered
@@ -66,9 +65,7 @@ def _worked(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo, other:
 
 
 def work(pattern: Pattern) -> Workings:
-    """Work every round of every size of a pattern. Knitting is read but not worked yet: its rounds stay unread."""
-    if pattern.craft == "knitting":
-        return Workings(tuple(_unworked(pattern, index) for index in range(len(pattern.rounds))))
+    """Work every round of every size of a pattern."""
     said = _said(pattern)
     asked = Asked()
     answers = Answers(said)
@@ -103,15 +100,8 @@ def _slips(worker: Worker) -> tuple[Slip, ...]:
         round_ = worker.pattern.rounds[one.index]
         if one.standing is Standing.DIFFERS and round_.directive is None and covered(round_, 0) == 1:
             stated = [size.stated if size else None for size in one.sizes]
-            flat = is_flat(worker.pattern, round_)
-            found.extend(slips(one.index, round_.steps, worker.below(one.index), stated, worker.choose, flat))
+            flat, knit = is_flat(worker.pattern, round_), worker.pattern.craft == "knitting"
+            found.extend(
+                slips(one.index, round_.steps, worker.below(one.index), stated, worker.choose, flat, knit=knit)
+            )
     return tuple(found)
-
-
-def _unworked(pattern: Pattern, index: int) -> RoundWorking:
-    claims = pattern.rounds[index].claims
-    sizes = tuple(
-        SizeWorking(before=None, used=None, count=None, stated=stated_of(claims, size), sure=False)
-        for size in range(pattern.sizes.number)
-    )
-    return RoundWorking(index, sizes, Standing.UNREAD, reason="knitting is not worked yet")

@@ -395,10 +395,10 @@ def test_a_new_piece_after_an_unread_round_is_worked() -> None:
     assert standings(draft)[2:] == [AGREES, AGREES]
 
 
-def test_knitting_is_read_and_not_worked() -> None:
-    draft = "Cast on 40 sts.\nRow 1: K across. (40 sts)\nRow 2: P across.\n"
+def test_knitting_is_worked_like_crochet() -> None:
+    draft = "Cast on 40 sts.\nRow 1: K across. (40 sts)\nRow 2: P across. (41 sts)\n"
 
-    assert set(standings(draft)) == {UNREAD}
+    assert standings(draft) == [UNSTATED, AGREES, DIFFERS]
 
 
 def test_nothing_to_work() -> None:

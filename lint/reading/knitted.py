@@ -1,0 +1,73 @@
+"""Knitted: words of knitting that are one thing together: ribs named by their stitches, cables of any width."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+
+from ..draft import Span
+from ..trade.tables import Stitch
+from .words import Word
+
+_KP = r"(?:knit|purl|[kp])\s?\d(?:\s?tbl)?"
+_PAIR = rf"{_KP}\s*[,x/&-]?\s*(?:and\s+)?{_KP}"
+_RIB = re.compile(
+    rf"(?i)[(\[]?\*?(?<![a-z\d]){_PAIR}\s*[)\]]?[\s-]*(?:twisted\s+)?rib(?:bing|bed)?\b(?:\s*(?:pattern|patt|st(?:itch)?)\b)?"
+    rf"|(?<![\d.])\d\s?[x\u00d7/]\s?\d\s+(?:twisted\s+)?rib(?:bing)?\b|\brib(?:bing)?\s*(?:of|in|:)?\s*[(\[]?{_PAIR}[)\]]?"
+    rf"|(?<=\bin\s){_PAIR}(?=\s+(?:for|until)\b)"
+)
+_CABLE = re.compile(
+    r"(?i)(?<![a-z\d])(?:c|t|tw|cr)\s?(?P<n>\d{1,2})\s?(?:fp|bp|lp|rp|f|b|l|r|front|back|left|right)\b"
+    r"|(?<![a-z\d/])(?P<a>\d)/(?P<b>\d)\s?(?:[lr][pkt]?c|cable\s+(?:left|right|front|back))\b"
+)
+
+
+def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
+    """Make one word of those that are one thing together: `k2, p2 rib`, `C6F`, `inc.1`, `cast on 1st`."""
+    merged = _merged(words, _RIB.finditer(text), _fabric)
+    merged = _merged(merged, _CABLE.finditer(text), _cable)
+    found: list[Word] = []
+    for index, word in enumerate(merged):
+        before = found[-1] if found else None
+        shaping = before is not None and before.stitch is not None and before.stitch.id in ("inc", "dec", "co", "bo")
+        if word.kind == "." and shaping and index + 1 < len(merged) and merged[index + 1].kind == "number":
+            continue
+        if word.text == "1st" and shaping:
+            found.append(replace(word, kind="number", value=1))
+            continue
+        found.append(word)
+    return tuple(found)
+
+
+def _fabric(_: re.Match[str], first: Word) -> Word:
+    return replace(first, kind="fabric", stitch=None, value=None)
+
+
+def _cable(match: re.Match[str], first: Word) -> Word:
+    width = int(match["n"]) if match["n"] else int(match["a"]) + int(match["b"])
+    if first.stitch is not None and first.stitch.uses:
+        return first
+    stitch = Stitch("cable", "knitting", (), (), width, width, 0, "cable")
+    return replace(first, kind="stitch", stitch=stitch, value=None)
+
+
+def _merged(
+    words: Sequence[Word], matches: Iterable[re.Match[str]], make: Callable[[re.Match[str], Word], Word]
+) -> tuple[Word, ...]:
+    """Let one word stand for all the words of each match."""
+    found: list[Word] = []
+    index = 0
+    for match in matches:
+        while index < len(words) and words[index].span.start < match.start():
+            found.append(words[index])
+            index += 1
+        first = index
+        while index < len(words) and words[index].span.start < match.end():
+            index += 1
+        if index > first:
+            span = Span(words[first].span.start, words[index - 1].span.end)
+            whole = replace(words[first], text=" ".join(word.text for word in words[first:index]), span=span)
+            found.append(make(match, whole))
+    found.extend(words[index:])
+    return tuple(found)

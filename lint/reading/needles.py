@@ -1,0 +1,437 @@
+"""Needles: what only knitting says: markers, stitches on hold, named fabrics, rows of their own within a line."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ..figures import Figure
+from ..pattern import Claim
+from ..steps import (
+    OF_NEEDLE,
+    At,
+    Count,
+    Even,
+    Evenly,
+    Leave,
+    Make,
+    Marker,
+    Remark,
+    Repeat,
+    Step,
+    Times,
+    Turn,
+    Where,
+    Work,
+)
+from .marks import Group, flat, kind, text_at
+from .places import read_place
+from .shapings import ShapingReader
+from .times import figure_at
+from .words import Word
+
+_MOVES = {"place", "put", "slip", "sl", "slide", "leave", "leaving", "transfer", "move", "return", "set", "placing"}
+_HOLDERS = {"holder", "holders", "waste", "scrap", "hold", "spare", "thread", "safety", "pin", "stitchholder"}
+_BACK = {"held", "back", "return", "from"}
+_NEEDLES = {"needle", "needles", "ndl", "ndls", "needle's"}
+_FACES = {"front", "back", "and", "again", "of", "the", "same", "then", "&"}
+_GOES_ON = {"work", "cont", "continue", "continuing", "keep", "keeping", "working", "knit", "k", "purl", "p", "beg"}
+_AS_BEFORE = {"set", "established", "before", "est", "patt", "pattern"}
+_MOST_TALK = 4  # words between the verb and the number of stitches that are moved
+
+
+class NeedleReader(ShapingReader):
+    """Reads what only knitting says."""
+
+    __slots__ = ()
+
+    def _knitted(self) -> bool:
+        """Read one such thing from here on."""
+        return (
+            self._marker()
+            or self._short_row()
+            or self._needle()
+            or self._these()
+            or self._rest_waits()
+            or self._begins_with()
+            or self._front_and_back()
+            or self._first_and_last()
+            or self._held()
+            or self._shaping()
+            or self._plain_rows()
+            or self._in_pattern()
+            or self._yarn_moved()
+        )
+
+    def _marker(self) -> bool:
+        what = self._kind()
+        if what not in ("place_marker", "slip_marker", "remove_marker"):
+            return False
+        start = self.at
+        self.at += 1
+        if self._kind() == "number" and not self.items[self.at].blank:
+            self.at += 1  # `pm1`
+        self._add(Marker(self._span(start), stays=what != "remove_marker"))
+        return True
+
+    def _short_row(self) -> bool:
+        """Read `w&t`: the next stitch is wrapped, which takes nothing, and the work is turned."""
+        item = self.items[self.at]
+        if not isinstance(item, Word) or item.stitch is None or item.stitch.kind != "short row":
+            return False
+        self.at += 1
+        self._add(Turn(item.span))
+        return True
+
+    def _needle(self) -> bool:
+        """Read `Needle 1:`, `on 2nd needle,`: from here to the end of that needle; `from needles 1 and 4` is talk."""
+        index = self.at
+        leads = ("noise", "into", "from", "ordinal", "first", "last", "next", "remark", "rest", "over")
+        while kind(self.items, index) in leads and index < self.at + 4:
+            index += 1
+        if text_at(self.items, index) not in _NEEDLES:
+            return False
+        labelled = index == self.at or kind(self.items, self.at) in (
+            "ordinal",
+            "first",
+            "last",
+            "next",
+            "noise",
+            "into",
+        )
+        ordinal = any(kind(self.items, n) in ("ordinal", "first", "last") for n in range(self.at, index))
+        index += 1
+        numbers = 0
+        while kind(self.items, index) in ("number", "&", ",") or text_at(self.items, index) in ("and", "to"):
+            if kind(self.items, index) == "," and kind(self.items, index + 1) != "number":
+                break
+            numbers += kind(self.items, index) == "number"
+            index += 1
+        start = self.at
+        self.at = index
+        if self._kind() in (":", ",", "-") and labelled and (numbers or ordinal):
+            self.at += 1
+            self._flush()
+            self._end_needle()
+            self.needle = (len(self.steps), max(1, numbers))
+            self.steps.append(Remark(self._span(start)))
+        elif self.unknown:
+            self.unknown.extend(item for item in self.items[start:index] if item.kind != "number")
+        else:
+            self._add(Remark(self._span(start)))
+        return True
+
+    def _end_needle(self) -> None:
+        """Let what was said for several needles count for each of them."""
+        if self.needle is None:
+            return
+        start, often = self.needle
+        self.needle = None
+        inside = tuple(of_needle(step) for step in self.steps[start:])
+        if often > 1 and inside:
+            span = inside[0].span.cover(inside[-1].span)
+            inside = (Repeat(inside, Times(Count.TOTAL, Figure((often,), span)), span, mark=""),)
+        self.steps[start:] = inside
+
+    def _these(self) -> bool:
+        """Read `work back and forth over these 32 sts`: so many are there, and the rest waits."""
+        if self._text() not in ("these", "those") or self._kind(1) == "" or not self.top:
+            return False
+        number = figure_at(self.items, self.at + 1)
+        if number is None or self._kind(2) != "st":
+            return False
+        span = self._span(self.at, self.at + 3)
+        self.at += 3
+        if self._text() == "only":
+            self.at += 1
+        self._add(Leave(span))
+        self.claims.append(Claim(number, "st", span))
+        return True
+
+    def _rest_waits(self) -> bool:
+        """Read `remaining sts are held for instep`: they aren't worked."""
+        index = self.at + (self._text() in ("leave", "leaving", "place", "placing", "keep"))
+        while kind(self.items, index) == "noise":
+            index += 1
+        if kind(self.items, index) not in ("rest", "remain") or kind(self.items, index + 1) != "st":
+            return False
+        end = index
+        while end < len(self.items) and not self._ends_sentence(end):
+            end += 1
+        said = {word.text for word in flat(self.items[index:end])}
+        if not said & (_HOLDERS | {"held", "wait", "waiting"}) or not self._made_something():
+            return False
+        start, self.at = self.at, end
+        self._add(Leave(self._span(start)))
+        return True
+
+    def _begins_with(self) -> bool:
+        """Read `beg with a k (RS) row`, `ending with a WS row`: which row comes first or last takes nothing."""
+        if self._kind() != "row_named" and not (self._text() in ("beg", "ending") and self._text(1) == "with"):
+            return False
+        start = self.at
+        self.at += 1
+        while self.at < len(self.items) and not self._ends_sentence(self.at) and self._kind() not in (",", "-", "="):
+            self.at += 1
+            if self._kind(-1) == "round":
+                break
+        self._add(Remark(self._span(start)))
+        return True
+
+    def _front_and_back(self) -> bool:
+        """Read `k into front and back of next st`, `purl into front, back and front`, `knit twice into each st`."""
+        item = self.items[self.at]
+        if not isinstance(item, Word) or item.stitch is None or item.stitch.id not in ("k", "p"):
+            return False
+        index, makes = self.at + 1, 0
+        if kind(self.items, index) == "often" and kind(self.items, index + 1) == "into":
+            word = self.items[index]
+            makes = (word.value or 0) if isinstance(word, Word) else 0
+            index += 1
+        else:
+            if kind(self.items, index) == "number" and kind(self.items, index + 1) == "into":
+                index += 1
+            if kind(self.items, index) not in ("into", "noise", "loops"):
+                return False
+            while text_at(self.items, index) in _FACES or kind(self.items, index) in ("into", "noise", ",", "loops"):
+                makes += text_at(self.items, index).split()[-1:] in (["front"], ["back"])
+                index += 1
+            index -= kind(self.items, index - 1) in (",", "into")
+        if makes < 2:
+            return False
+        placed = read_place(self.items, index) if kind(self.items, index) in ("into", "next", "each") else None
+        double = text_at(self.items, index) == "double" or text_at(self.items, index + 1) == "yo2"
+        start = self.at
+        self.at = placed.end if placed else index
+        while self._text() in ("double", "yarnover", "of", "yo") or self._text().startswith("double"):
+            double = double or self._text().startswith("double")
+            self.at += 1
+        span = self._span(start)
+        where = placed.where if placed else Where(At.NEXT, Figure((1,), span))
+        self._add(Work(Make("kfb", 2 if double else 1, makes), Figure((1,), span), where, span))
+        return True
+
+    def _first_and_last(self) -> bool:
+        """Read `knit 1st and last stitch together`, where a round is joined."""
+        kinds = [kind(self.items, self.at + n) for n in range(1, 6)]
+        if (
+            self._kind() != "stitch"
+            or kinds[0] not in ("first", "ordinal")
+            or kinds[1:] != ["noise", "last", "st", "tog"]
+        ):
+            return False
+        start = self.at
+        self.at += 6
+        span = self._span(start)
+        self._add(Evenly(span, -1, Figure((1,), span)))
+        return True
+
+    # ------------------------------------------------------------ stitches on hold
+
+    def _held(self) -> bool:
+        """Read `place next 52 sts on a holder`, `transfer 52 held sts to needle`, `slip 7 sts from needle 2`."""
+        if self._text() not in _MOVES:
+            return False
+        index = self.at + 1
+        while kind(self.items, index) in ("noise", "next", "first", "last", "rest", "remain", "word", "each"):
+            if index > self.at + _MOST_TALK:
+                return False
+            index += 1
+        number = figure_at(self.items, index)
+        stop = index + 1
+        while kind(self.items, stop) in ("word", "rest", "remain") and stop < index + 4:
+            stop += 1
+        if number is None or kind(self.items, stop) != "st":
+            return False
+        end = stop
+        while end < len(self.items) and kind(self.items, end) not in (",", ".", ";", "-", "=", "group"):
+            end += 1
+        said = {word.text for word in flat(self.items[self.at : end])}
+        on_hold = bool(said & _HOLDERS)
+        to_needle = any(word.startswith("needle") for word in said)
+        if not on_hold and not to_needle:
+            return False
+        start, lead = self.at, {kind(self.items, n) for n in range(self.at + 1, index)}
+        words = {text_at(self.items, n) for n in range(self.at + 1, index)}
+        self.at = end
+        span = self._span(start)
+        if (
+            to_needle
+            and (on_hold or said & _BACK)
+            and "first" not in lead
+            and "next" not in lead
+            and "last" not in lead
+        ):
+            self._add(Work(Make("held", 0, 1), Figure((1,), span), Where(At.NEXT, number), span))
+        elif not on_hold:
+            self._add(Remark(span))
+        elif lead & {"rest", "remain"} or words & {"these", "all", "those"}:
+            self._rest_held(number, whole=not lead & {"rest", "remain"})
+        else:
+            self._add(Work(Make("held", 1, 0), Figure((1,), span), Where(At.NEXT, number), span))
+        return True
+
+    def _rest_held(self, number: Figure, *, whole: bool) -> None:
+        """Take `place remaining 26 sts on a holder`: a count of all that is left, or stitches that aren't worked."""
+        self._flush()
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, Work) and not whole and last.where.at is At.NEXT and last.make.makes:
+            self._add(Leave(number.span, number))
+            return
+        self._add(Remark(number.span))
+        self.claims.append(Claim(number, "st", number.span))
+
+    # ------------------------------------------------------------ rows of their own, and work in pattern
+
+    def _plain_rows(self) -> bool:
+        """Read `k 1 row`, `work 15 rows even`, `cont in st st`, `work as set`, `garter st`: the count stays."""
+        begins = self._text() in _GOES_ON or self._kind() in ("fabric", "even", "work")
+        if self._kind() == "into" and self._kind(1) in ("fabric", "even"):
+            begins = True
+        if not begins or not self._at_clause():
+            return False
+        index, rows, plain = self.at, None, self._kind() in ("fabric", "even")
+        while index < len(self.items) and not self._ends_sentence(index):
+            what, text = kind(self.items, index), text_at(self.items, index)
+            if index > self.at and (self._shapes(index) or what in ("*", "rep") or text == "then"):
+                break
+            figure = figure_at(self.items, index)
+            if figure is not None:
+                after = index + 1
+                while (
+                    kind(self.items, after) in ("more", "noise", "even", "side") or text_at(self.items, after) in _PLAIN
+                ):
+                    after += 1
+                if kind(self.items, after) == "round" and rows is None:
+                    rows, index = figure, after
+                elif kind(self.items, index + 1) in ("st", "stitch", "tog", ",") and not plain:
+                    return False
+            elif what == "round" and kind(self.items, index - 1) in ("each", "next", "noise") and index == self.at + 2:
+                rows = Figure((1,), self.items[index].span)
+            elif what in ("fabric", "even") or (text in _AS_BEFORE and text_at(self.items, index - 1) in ("as", "in")):
+                plain = True
+            elif what == "stitch" and index > self.at and not plain and rows is None:
+                return False
+            elif (what in ("place_marker", "group", "around") or read_remainder_here(self, index)) and rows is None:
+                if plain and what in ("group",):
+                    break
+                return False
+            index += 1
+        if rows is None and not plain:
+            return False
+        if self._kind() in ("fabric", "work") and rows is None and self._takes_stitches(self.at + 1):
+            return False
+        start = self.at
+        self.at = max(index, self.at + 1)
+        self._add(Even(self._span(start), rows))
+        return True
+
+    def _takes_stitches(self, index: int) -> bool:
+        """Tell whether a number of stitches or a place to stop follows: `rib 5`, `patt to end`."""
+        figure = figure_at(self.items, index)
+        if figure is not None:
+            return kind(self.items, index + 1) not in ("round", "more", "measure")
+        placed = read_place(self.items, index) if kind(self.items, index) in ("into", "until", "around") else None
+        return placed is not None and placed.where.at is At.EACH
+
+    def _at_clause(self) -> bool:
+        """Tell whether a clause begins here."""
+        index = self.at - 1
+        while kind(self.items, index) == "noise":
+            index -= 1
+        return kind(self.items, index) in (
+            "",
+            ".",
+            ";",
+            ",",
+            "remark",
+            "word",
+            ":",
+            "group",
+            "side",
+            "-",
+            "measure",
+        ) or (self._ends_sentence(index))
+
+    def _in_pattern(self) -> bool:
+        """Read `patt 24`, `rib to end`, `work 6 sts in patt`, `work across 32 sts`, `work to last 3 sts`."""
+        start = self.at
+        if self._kind() != "fabric" and (self._text() not in ("work", "working", "wrk") or not self._at_clause()):
+            return False
+        index = self.at + 1
+        while kind(self.items, index) == "fabric" or (
+            kind(self.items, index) in ("into", "noise") and kind(self.items, index + 1) == "fabric"
+        ):
+            index += 1
+        span = self.items[start].span
+        one = Figure((1,), span)
+        make = Make("st")
+        if text_at(self.items, index) == "across" and figure_at(self.items, index + 1) is not None:
+            index += 1
+        while kind(self.items, index) in ("next", "first", "rest", "noise") and kind(self.items, index + 1) in (
+            "number",
+            "next",
+            "rest",
+        ):
+            index += 1
+        number = figure_at(self.items, index)
+        if number is not None and not isinstance(self.items[index], Group):
+            if kind(self.items, index + 1) in ("round", "tog", "times", "more"):
+                return False
+            if self._kind() != "fabric" and kind(self.items, index + 1) not in ("st",):
+                return False
+            self.at = index + (2 if kind(self.items, index + 1) == "st" else 1)
+            self._past_pattern()
+            self._add(Work(make, one, Where(At.NEXT, number), self._span(start)))
+            return True
+        placed = read_place(self.items, index) if index < len(self.items) else None
+        if placed is None or placed.where.at is not At.EACH:
+            return False
+        self.at = placed.end
+        self._past_pattern()
+        self._add(Work(make, one, placed.where, self._span(start)))
+        return True
+
+    def _past_pattern(self) -> None:
+        """Pass over `in patt`, `in rib as set`, after a number of stitches."""
+        index = self.at
+        while kind(self.items, index) in ("into", "noise", "fabric") or text_at(self.items, index) in _AS_BEFORE:
+            index += 1
+        if kind(self.items, index - 1) == "fabric" or text_at(self.items, index - 1) in _AS_BEFORE:
+            self.at = index
+
+    def _yarn_moved(self) -> bool:
+        """Read `yf` before a slipped stitch, which moves the yarn; elsewhere it makes a stitch."""
+        item = self.items[self.at]
+        if not isinstance(item, Word) or item.stitch is None or item.stitch.id != "yf":
+            return False
+        following = self.items[self.at + 1] if self.at + 1 < len(self.items) else None
+        if kind(self.items, self.at + 1) == ",":
+            following = self.items[self.at + 2] if self.at + 2 < len(self.items) else None
+        self.at += 1
+        if isinstance(following, Word) and following.stitch is not None and following.stitch.id.startswith("sl"):
+            self._add(Remark(item.span))
+        else:
+            one = Figure((1,), item.span)
+            self._add(Work(Make("yo", 0, 1, within=True), one, Where(At.NEXT, one), item.span))
+        return True
+
+
+def of_needle(step: Step) -> Step:
+    """Let what goes to the end go to the end of the needle."""
+    if isinstance(step, Work) and step.where.at is At.EACH and not step.where.to_marker:
+        return replace(step, where=replace(step.where, to_marker=OF_NEEDLE))
+    if isinstance(step, Repeat):
+        times = step.times
+        if times.count is Count.TO_END and not times.to_marker:
+            times = replace(times, to_marker=OF_NEEDLE)
+        return replace(step, steps=tuple(of_needle(part) for part in step.steps), times=times)
+    return step
+
+
+_PLAIN = {"garter", "plain", "purl", "knit", "stocking", "of", "these", "further"}
+
+
+def read_remainder_here(reader: NeedleReader, index: int) -> bool:
+    """Tell whether `to last 3 sts` or `to end` stands at an index."""
+    placed = read_place(reader.items, index) if kind(reader.items, index) in ("into", "around") else None
+    return placed is not None and placed.where.at is At.EACH

@@ -1,0 +1,245 @@
+"""Shapings: rows that are all shaped alike: `inc 1 st at each end of next and every foll 4th row to 68 sts`."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from ..figures import Figure
+from ..pattern import Claim
+from ..steps import Count, Shaping
+from .marks import kind, text_at
+from .repeats import RepeatReader
+from .times import figure_at, read_times
+from .words import Word
+
+_EDGES = {"edge", "end", "ends", "side", "sides", "edges"}
+_STARTS = {"beg", "beginning", "start", "beg.", "begin"}
+_SPREAD = {"evenly", "marker", "place_marker", "slip_marker"}
+_ON_NEEDLE = {"on", "needle", "needles", "in", "total", "remain", "work", "each", "side"}
+
+
+@dataclass(slots=True)
+class _Rows:
+    """What the words say of the rows that are shaped."""
+
+    places: int = 0
+    rows: Figure | None = None  # shaped one after the other
+    first: bool = False  # `next and ...`: the first of them is named apart
+    more: Figure | None = None  # so many besides the first
+    every: int | None = None  # every how many rows
+    times: Figure | None = None
+    to: Figure | None = None
+    named: int = 0  # rows named by their numbers
+    single: bool = False
+    as_before: bool = False  # `in this way`
+
+
+class ShapingReader(RepeatReader):
+    """Reads shaping over several rows."""
+
+    __slots__ = ()
+
+    def _shapes(self, index: int) -> bool:
+        """Tell whether a word that shapes stands at an index: increases, decreases, binds off, casts on."""
+        item = self.items[index] if index < len(self.items) else None
+        if not isinstance(item, Word):
+            return False
+        if item.stitch is not None and item.stitch.id in ("inc", "dec", "bo", "co"):
+            return True
+        return item.text.startswith(("increas", "decreas")) or item.text in ("inc", "dec", "casting", "binding")
+
+    def _shaping(self) -> bool:
+        """Read such an instruction; what isn't one is left to others."""
+        start = self.at
+        again = self.steps[-1] if self.steps and isinstance(self.steps[-1], Shaping) else None
+        index = start
+        if kind(self.items, index) == "remark" and text_at(self.items, index).startswith(("cont", "keep")):
+            index += 1
+            while kind(self.items, index) in ("noise", "into"):
+                index += 1
+            if not self._shapes(index):
+                return False
+        if again is not None and text_at(self.items, index) in ("then", "and"):
+            index += 1
+        change, number = 0, None
+        if self._shapes(index):
+            item = self.items[index]
+            stitch = item.stitch if isinstance(item, Word) else None
+            up = text_at(self.items, index).startswith("inc") or (stitch is not None and stitch.id in ("co", "inc"))
+            change = 1 if up else -1
+            number = figure_at(self.items, index + 1)
+            index += 2 if number is not None else 1
+        elif again is not None and figure_at(self.items, index) is not None and kind(self.items, index + 1) == "st":
+            change, number = again.change, figure_at(self.items, index)
+            index += 1
+        elif again is not None and kind(self.items, index) in ("each", "next"):
+            change, number = again.change, again.number
+        else:
+            return False
+        if kind(self.items, index) == "st":
+            index += 1
+        found = _Rows()
+        end = self._read_rows(index, found)
+        if end is None or (end == index and not found.places):
+            return False
+        if not found.places and again is not None:
+            found.places = again.places
+        if not found.places and not (found.as_before and found.to is not None):
+            return False
+        self.at = end
+        span = self._span(start)
+        work = Shaping(span, change, number or Figure((1,), span), found.places)
+        self._add(_settled(work, found))
+        if found.to is not None:
+            self.claims.append(Claim(found.to, "st", found.to.span))
+        return True
+
+    def _read_rows(self, index: int, found: _Rows) -> int | None:
+        """Read where in the row and in which rows; return the index after it, None where it is something else."""
+        seen = index
+        while index < len(self.items) and not (self._ends_sentence(index) and index > seen):
+            what, text = kind(self.items, index), text_at(self.items, index)
+            if what in _SPREAD:
+                return None
+            found.as_before = found.as_before or text in ("way", "manner", "likewise", "established", "before", "set")
+            step = self._edge(index, found) or self._when(index, found) or self._how_long(index, found)
+            if step is None:
+                ahead = index + 1
+                talk = what in (
+                    "noise",
+                    "into",
+                    "st",
+                    "remark",
+                    "fabric",
+                    "side",
+                    "measure",
+                    "same",
+                    "each",
+                ) or text in (
+                    "at",
+                    "on",
+                    "same",
+                    "neck",
+                )
+                if (
+                    what == ","
+                    and text_at(self.items, ahead) != "then"
+                    and (self._when(ahead, _Rows()) or self._how_long(ahead, _Rows()))
+                ):
+                    talk = True
+                if not talk and not (what == "word" and text not in ("then", "work")):
+                    break
+                step = 1
+                index += step
+                continue
+            index += step
+            seen = index
+        return seen
+
+    def _edge(self, index: int, found: _Rows) -> int | None:
+        """Take `at each end`, `at beg`, `at neck edge`: in how many places of the row; return the words taken."""
+        text, what = text_at(self.items, index), kind(self.items, index)
+        if text.split()[:1] and text.split()[0] in _EDGES and not found.places:
+            before = {text_at(self.items, n) for n in range(max(0, index - 3), index)}
+            each = {"each", "both", "either"} & before or text in ("ends", "sides")
+            found.places = 2 if each else 1
+            if what in ("row_ends", "around") and "each" not in text and "every" not in text:
+                found.single = True
+            return 1
+        if (text in _STARTS or what == "first") and not found.places:
+            found.places = 1
+            return 1
+        return None
+
+    def _when(self, index: int, found: _Rows) -> int | None:
+        """Take `of next 14 rows`, `next and every foll 4th row`, `every RS row`, `rows 3, 5 and 7`."""
+        what = kind(self.items, index)
+        if what == "around" and text_at(self.items, index) == "across row":
+            return 1
+        if what == "round":
+            return self._named_rows(index, found)
+        this = text_at(self.items, index) == "this"
+        if what not in ("next", "each", "ordinal", "rest") and not this:
+            return None
+        at = index
+        next_, each, ordinal, alternate = False, False, None, False
+        number: Figure | None = None
+        while kind(self.items, at) in ("next", "each", "ordinal", "number", "noise", "side", "rest", "more", "word"):
+            item, text = self.items[at], text_at(self.items, at)
+            kind_ = kind(self.items, at)
+            if kind_ == "word" and text not in ("alt", "alternate", "other", "second"):
+                break
+            if kind_ == "noise" and text in ("and", "then") and next_ and not found.first:
+                found.first = True
+            alternate = alternate or text in ("alt", "alternate", "other", "second")
+            next_ = next_ or kind_ == "next"
+            each = each or kind_ == "each"
+            if kind_ == "ordinal" and isinstance(item, Word):
+                if kind(self.items, at + 1) == "noise":
+                    found.first = True
+                else:
+                    ordinal = item.value
+            if kind_ == "number":
+                number = figure_at(self.items, at)
+            at += 1
+        if kind(self.items, at) != "round" or not (next_ or each or ordinal or this):
+            return None
+        found.every = 2 if alternate else ordinal or (1 if each else found.every)
+        if found.first:
+            found.more = number or (None if each else Figure((1,), self.items[at].span))
+        elif number is not None:
+            found.rows = number
+        elif (next_ or this) and not each and ordinal is None:
+            found.rows = Figure((1,), self.items[at].span)
+        return at + 1 - index
+
+    def _named_rows(self, index: int, found: _Rows) -> int | None:
+        """Take `rows 3, 5 and 7`: one shaping in each."""
+        stop, numbers = index + 1, 0
+        while kind(self.items, stop) in ("number", ",", "noise", "&"):
+            numbers += kind(self.items, stop) == "number"
+            stop += 1
+        found.named += numbers
+        while stop > index and kind(self.items, stop - 1) != "number":
+            stop -= 1
+        return stop - index if numbers else None
+
+    def _how_long(self, index: int, found: _Rows) -> int | None:
+        """Take `5 times`, `until 38 sts rem`, `to 68 (72, 80) sts`."""
+        what = kind(self.items, index)
+        if what in ("number", "often", "more") and (read := read_times(self.items, index)) is not None:
+            if read.times.number is None or read.times.count is Count.TO_END:
+                return None
+            found.times = read.times.number
+            return read.end - index
+        if what not in ("until", "into"):
+            return None
+        at = index + 1
+        while kind(self.items, at) in ("noise", "remain") or text_at(self.items, at) in ("there", "you", "only"):
+            at += 1
+        number = figure_at(self.items, at)
+        if number is None or kind(self.items, at + 1) != "st":
+            return None
+        found.to = number
+        at += 2
+        while kind(self.items, at) in ("remain", "noise") or text_at(self.items, at) in _ON_NEEDLE:
+            at += 1
+        return at - index
+
+
+def _settled(step: Shaping, found: _Rows) -> Shaping:
+    """Work out in how many rows the shaping comes."""
+    if found.times is not None:
+        return replace(step, times=found.times)
+    if found.to is not None:
+        return replace(step, to=found.to)
+    if found.first and found.more is not None:
+        plus = tuple(None if value is None else value + 1 for value in found.more.values)
+        return replace(step, times=Figure(plus, found.more.span))
+    if found.named:
+        return replace(step, times=Figure((found.named,), step.span))
+    if found.rows is not None:
+        return replace(step, times=found.rows)
+    if found.single:
+        return replace(step, times=Figure((1,), step.span))
+    return step

@@ -1,0 +1,160 @@
+"""Needles: what is peculiar to stitches held on needles: markers among them, rows turned before their end."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..steps import Even, Marker, Shaping, Step, Turn, Where
+from ..workings import Deed, Item
+from .fabric import Cursor, Fabric, Row, Segment, plain, spot_of, stitches_of
+from .hook import CannotWork, Hook, PlaceUnknown
+from .shape import goes_on
+
+
+class Needles(Hook):
+    """Works markers, turns, and rows that a line holds besides its own."""
+
+    __slots__ = ()
+
+    def on_needles(self, step: Step, rest: Sequence[Step]) -> None:
+        """Work a step that only knitting has; others take nothing."""
+        match step:
+            case Turn() if self.knit and goes_on(rest):
+                self.turn_back()
+            case Marker() if self.knit:
+                self.marker(stays=step.stays)
+            case Even():
+                self.even(step)
+            case Shaping():
+                self.shape(step)
+            case _:
+                pass
+
+    def place(self) -> int:
+        """Return how many stitches of the row below are passed."""
+        if self.cursor is None:
+            return 0
+        fabric = self.cursor.fabric
+        return fabric.stitches - fabric.behind - self.cursor.left()
+
+    def made_so_far(self) -> int:
+        """Return how many stitches the row being made has."""
+        return self.made_before + stitches_of(self.row.segments)
+
+    def carry_marks(self, number: int) -> None:
+        """Let the markers among the next stitches pass from the row below to the row being made."""
+        marks = self.cursor.fabric.marks if self.cursor is not None else ()
+        if self.mark_at >= len(marks):
+            return
+        place, made = self.place(), self.made_so_far()
+        while self.mark_at < len(marks) and marks[self.mark_at] < place + number:
+            self.marks.append(made + max(0, marks[self.mark_at] - place))
+            self.mark_at += 1
+
+    def marker(self, *, stays: bool) -> None:
+        """Come to a marker: one that is here in the row below, or a new one."""
+        marks = self.cursor.fabric.marks if self.cursor is not None else ()
+        if self.mark_at < len(marks) and marks[self.mark_at] <= self.place():
+            self.mark_at += 1
+        if stays:
+            self.marks.append(self.made_so_far())
+
+    def has_marks(self, before: tuple[int, int]) -> bool:
+        """Tell whether there are markers in the row below, or any were placed since a state."""
+        return len(self.marks) > before[0] or (self.cursor is not None and bool(self.cursor.fabric.marks))
+
+    def forget_marks(self, before: tuple[int, int]) -> None:
+        """Go back to a state of the markers."""
+        del self.marks[before[0] :]
+        self.mark_at = before[1]
+
+    def before_marker(self, nth: int) -> int:
+        """Return how many stitches stand before the nth marker from here. Raises PlaceUnknown where there is none."""
+        place = self.place()
+        ahead = [mark for mark in (self.cursor.fabric.marks if self.cursor is not None else ()) if mark > place]
+        if nth < 1 or len(ahead) < nth:
+            raise PlaceUnknown("the marker up to which it is worked was not found in the row below")
+        return ahead[nth - 1] - place
+
+    def limit(self, where: Where) -> int:
+        """Return the stitches up to the end, or up to the marker that stops it."""
+        left = self.left()
+        return self.before_marker(where.to_marker) if where.to_marker else left
+
+    def turn_back(self) -> None:
+        """Turn before the end of the row: back over what was just made, and over what an earlier turn left behind."""
+        behind = self.cursor.left() if self.cursor is not None else 0
+        ahead = self._finished(behind)
+        self.cursor, self.row, self.behind = Cursor(ahead), Row(), behind
+        self.marks, self.mark_at, self.made_before = [], 0, 0
+
+    def _finished(self, behind: int) -> Fabric:
+        """Return the row made so far as the next one meets it, with the stitches that a turn leaves behind."""
+        segments = self.row.done().segments
+        if self.behind:
+            segments = (*segments, Segment((spot_of("st"),), self.behind))
+        total = sum(part.times * part.stitches for part in segments)
+        if self.cursor is not None:
+            self.carry_marks(self.cursor.left() + 1)
+        marks = {min(mark, total) for mark in self.marks}
+        if self.flat:
+            marks = {total - mark for mark in marks}
+        return Fabric(segments, behind=behind, marks=tuple(sorted(marks)))
+
+    def close_row(self) -> None:
+        """End the row being made, where a line goes on with rows of their own."""
+        if self.row.segments:
+            self.short_or_left()
+            self.cursor = Cursor(self._finished(0))
+            self.row, self.behind = Row(), 0
+            self.marks, self.mark_at, self.made_before = [], 0, 0
+        if self.cursor is None:
+            raise CannotWork("the row below is not known")
+        self.cursor = Cursor(self.cursor.fabric.whole())
+        self.closed = True
+
+    def short_or_left(self) -> None:
+        """Note the stitches that a row in mid-line doesn't come to."""
+        if self.cursor is not None and not self.left_alone:
+            self.left_before += self.cursor.left()
+
+    def even(self, step: Even) -> None:
+        """Work plain rows."""
+        self.close_row()
+        assert self.cursor is not None
+        count = self.cursor.fabric.stitches
+        self.items.append(Item(Deed.WORK, step.span, 1, count, count))
+
+    def shape(self, step: Shaping) -> None:
+        """Work rows that are shaped alike."""
+        self.close_row()
+        assert self.cursor is not None
+        before = self.cursor.fabric.stitches
+        each = self.number(step.number) * step.places
+        if step.times is not None:
+            after = before + step.change * each * self.number(step.times)
+        else:
+            after = self.number(step.to)
+            uneven = step.places and (each == 0 or (after - before) % each)
+            if uneven or (after - before) * step.change < 0:
+                raise CannotWork("this shaping doesn't come to the count up to which it is worked", step.span)
+        if after < 0:
+            raise CannotWork("there are fewer stitches than this shaping takes away", step.span)
+        self.items.append(Item(Deed.EVENLY, step.span, 1, before, after))
+        marks = self.cursor.fabric.marks
+        # markers are kept only where they stand at the ends
+        kept = tuple(0 if mark == 0 else after for mark in marks if mark in (0, before))
+        self.cursor = Cursor(Fabric(plain("st", after).segments, marks=kept))
+
+    def end_row(self, *, turned: bool) -> tuple[Fabric, int]:
+        """End the round: the row it leaves, and the stitches left over though nothing says so."""
+        over = 0
+        if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
+            over = self.cursor.left()
+        if not self.row.segments and self.closed and self.cursor is not None:
+            return self.cursor.fabric, self.left_before
+        if turned or not over:
+            return self._finished(over), self.left_before
+        # stitches that nothing is said of stay on the needle
+        self.behind += over
+        return self._finished(0), self.left_before + over
