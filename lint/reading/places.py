@@ -119,6 +119,9 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
 
 def _as_a_whole(items: Sequence[Item], at: int, index: int) -> Placed | None:
     """Read a place that needs no further words: up to the last ones, around, the top of the turning chain."""
+    if marked := read_to_marker(items, index):
+        leave, nth, end = marked
+        return Placed(Where(At.EACH, leave=leave, to_marker=nth, span=_span(items, at, end)), end)
     if (remainder := read_remainder(items, index)) and not _goes_into_last(items, index):
         leave, end = remainder
         return Placed(Where(At.EACH, leave=leave, span=_span(items, at, end)), end)
