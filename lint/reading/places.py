@@ -11,7 +11,7 @@ from ..record import record
 from ..steps import At, Target, Where
 from .claims import past_sized_space
 from .marks import Item, kind, text_at
-from .times import figure_at, read_remainder
+from .times import figure_at, read_remainder, read_to_marker
 from .turning import past_turning_chain, to_turning_chain
 from .words import Word
 
