@@ -141,7 +141,7 @@ def proof_command(
         list[Form] | None,
         typer.Option(
             "--format",
-            help="What to give: the proof to read, a line a finding, a letter to the designer, a table of "
+            help="What to give: the proof to read, a line a finding, a page, a letter to the designer, a table of "
             "counts, or a document for other programs. May be given several times, each with a --to.",
         ),
     ] = None,

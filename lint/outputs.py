@@ -15,6 +15,7 @@ class Form(StrEnum):
 
     SCREEN = "screen"
     LINES = "lines"
+    HTML = "html"
     MARKDOWN = "markdown"
     CSV = "csv"
     JSON = "json"

@@ -1,4 +1,7 @@
-"""The count table: one row a round, for each size what the draft says beside what the instructions make."""
+"""The count table: one row a round, for each size what the draft says beside what the instructions make.
+
+Below it the same counts are drawn as bars, size by size.
+"""
 
 from __future__ import annotations
 
@@ -7,6 +10,7 @@ from dataclasses import dataclass
 
 from ..lint.proof import Proof
 from ..lint.workings import Standing
+from .profile import profile
 from .words import cells, counts_of, folded, one_line, section_title, tally_words, window
 
 _SAYS, _MAKES = 5, 5
@@ -39,7 +43,7 @@ class _Row:
 
 
 def counts(proof: Proof, width: int = 80) -> str:
-    """Return the table of all rounds; sizes that don't fit side by side follow in a block of their own."""
+    """Return the table of all rounds; sizes that don't fit side by side follow in blocks of their own."""
     path = one_line(proof.draft.path)
     rows = [*_rows(proof)]
     lines = [*folded(path, width)]
@@ -56,6 +60,8 @@ def counts(proof: Proof, width: int = 80) -> str:
         block = slice(start, min(start + fits, len(names)))
         lines.append("")
         lines += _block(rows, names, block, (lead, label, column), width)
+    if bars := profile(proof, width):
+        lines += ["", bars]
     lines.append("")
     lines += folded(_LEGEND, width)
     lines += folded(tally_words(proof.tally).capitalize() + ".", width)

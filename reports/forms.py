@@ -56,6 +56,8 @@ def whole_of(form: Form) -> Callable[[Sequence[Proof]], str]:
         case Form.SCREEN | Form.LINES | Form.JSON:
             each = piece_of(form)
             return lambda proofs: joined(form, [*map(each, proofs)])
+        case Form.HTML:
+            from .page import page as report
         case Form.MARKDOWN:
             from .letter import letter as report
         case Form.CSV:

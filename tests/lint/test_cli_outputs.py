@@ -38,6 +38,7 @@ def call(*arguments: str) -> tuple[int, list[str], list[str]]:
     [
         ("screen", "hat.txt"),
         ("lines", f"hat.txt:2.21-2.22: {FOUND}"),
+        ("html", "<!DOCTYPE html>"),
         ("markdown", "# Proof of hat.txt"),
         ("csv", "draft,line,section,round,size,says,makes,unit,standing,reason"),
         ("json", "{"),

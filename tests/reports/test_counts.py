@@ -11,6 +11,7 @@ differ. - not for this size, or not worked."""
 
 
 def test_hat_is_printed_exactly_so() -> None:
+    # 80 columns less 5 for the names, 6 for the counts, 12 for what is said and 4 between leave 53 for 20 stitches
     assert (
         counts(hat())
         == f"""\
@@ -23,6 +24,24 @@ Crown
 6  Rnd 2     15    15      16    15!     15    15   differs
 7  Rnd 3     20     -      20     -      20     -   not read
 8  Rnd 4           20            20            20   no count
+
+Stitches by round, Small, Crown
+Rnd 1    10  {"=" * 26}
+Rnd 2    15  {"=" * 40}
+Rnd 3     -  not read, says 20
+Rnd 4    20  {"=" * 53}
+
+Stitches by round, Medium, Crown
+Rnd 1    10  {"=" * 26}
+Rnd 2    15  {"=" * 40} ! says 16
+Rnd 3     -  not read, says 20
+Rnd 4    20  {"=" * 53}
+
+Stitches by round, Large, Crown
+Rnd 1    10  {"=" * 26}
+Rnd 2    15  {"=" * 40}
+Rnd 3     -  not read, says 20
+Rnd 4    20  {"=" * 53}
 
 {LEGEND}
 3 of 4 rounds worked, 1 agrees, 1 differs, 1 states no count, 1 not read."""
@@ -46,6 +65,12 @@ Ear
 2  Rnd 1              6     6   agrees
 Tail
 4  Rnd 2, shells     14    12!  differs
+
+Stitches by round, Ear
+Rnd 1             6  {"=" * 22}
+
+Stitches by round, Tail
+Rnd 2, shells    12  {"=" * 45} ! says 14
 
 {LEGEND}
 2 of 2 rounds worked, 1 agrees, 1 differs, 0 state no count, 0 not read."""
@@ -83,7 +108,7 @@ def test_a_round_that_differs_says_so_only_beside_the_size() -> None:
 
     lines = counts(proof_by_hand("Rnd 1", entries, sizes=names)).splitlines()
 
-    assert [line for line in lines if "Rnd 1" in line] == [
+    assert [line for line in lines if line.startswith("1  Rnd 1")] == [
         "1  Rnd 1     10    10      12    12      14    14      16    16   agrees",
         "1  Rnd 1     20    18!  differs",
     ]
