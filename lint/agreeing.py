@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from ..rules.book import all_rules
+from .beside import file_beside
 from .checked import nearest
 from .house import settings_text
 from .intake import read_file
 from .outputs import write_file
 from .proof import proof
 from .settings import settings_for
-from .stet import Surroundings, file_beside, written
+from .stet import Surroundings, written
 
 
 class AgreementError(Exception):
