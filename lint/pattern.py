@@ -222,6 +222,14 @@ class Definition:
 
 
 @dataclass(frozen=True, slots=True)
+class Given:
+    """A count told between rounds: the round with the index `before_round` goes on from it if nothing else is known."""
+
+    figure: Figure
+    before_round: int
+
+
+@dataclass(frozen=True, slots=True)
 class Pattern:
     """A draft as understood: everything that working and rules may ask about, in the draft's order.
 
@@ -245,3 +253,4 @@ class Pattern:
     abbreviations: tuple[AbbreviationEntry, ...] = ()
     abbreviations_used: tuple[AbbreviationUsed, ...] = ()
     materials: Materials = NOTHING
+    given: tuple[Given, ...] = ()

@@ -12,6 +12,7 @@ from ..trade.tables import spellings
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
+from .given import given_counts
 from .knitted import knitted
 from .letters import cleaned, squeezed
 from .materials import read_materials
@@ -56,6 +57,7 @@ def read(draft: Draft) -> Pattern:
         for kind, group in groupby(found, lambda block: block.kind is Kind.ROUND)
         if not kind
     ]
+    outside = [block.span for block in found if block.kind is not Kind.ROUND]
     entries = abbreviation_list(text, lines, words, craft or "crochet", terms)
     return Pattern(
         craft=craft,
@@ -82,11 +84,12 @@ def read(draft: Draft) -> Pattern:
         else (),
         materials=read_materials(
             text,
-            [block.span for block in found if block.kind is not Kind.ROUND],
+            outside,
             [block.span for block in found if block.kind is Kind.ROUND],
             head,
             spellings(craft or "crochet", terms),
         ),
+        given=tuple(given_counts(text, outside, assembly.rounds, sizes.number)),
     )
 
 

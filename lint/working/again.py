@@ -43,7 +43,12 @@ class Again(Fitting):
         for _ in range(number - 1):
             if _settled(made):
                 break
-            made = self._steps(round_, size, made.fabric)
+            try:
+                made = self._steps(round_, size, made.fabric)
+            except CannotWork:
+                if made.before is None or made.fabric.stitches >= made.before:
+                    raise
+                break  # decreased until there is nothing left to work on
         if starts and not made.starts:
             made = replace(made, starts=True)
         return made, number, ()

@@ -94,6 +94,7 @@ class Worker(Again):
         """Work all rounds."""
         for index, round_ in enumerate(self.pattern.rounds):
             self._enter(round_)
+            self._take_given(index)
             before = tuple(self.states)
             if not self._taken_over(index, before):
                 self.here = set()
@@ -195,6 +196,15 @@ class Worker(Again):
             if sizes is None or size in sizes:
                 self.states[size] = State(state.fabric, sure=False, fresh=state.fresh)
 
+    def _take_given(self, index: int) -> None:
+        """Go on from the count that the draft tells between its rounds, where the row on the hook isn't known."""
+        for given in self.pattern.given:
+            if given.before_round == index and not begins_piece(self.pattern.rounds[index].steps):
+                for size, state in enumerate(self.states):
+                    number = given.figure.at(size)
+                    if state.fabric is None and number:
+                        self.states[size] = State(plain("st", number), sure=index == 0, fresh=False)
+
     def _not_worked(self, round_: Round, size: int) -> SizeWorking:
         """Go on after a round that was not worked from what the draft states of it, if anything."""
         stated = stated_of(round_.claims, size)
@@ -207,7 +217,8 @@ class Worker(Again):
         else:
             # rounds that were not found to be repeated leave the count, for all that is known
             after = before if isinstance(round_.directive, RepeatRounds) else None
-        self.states[size] = State(after, sure=False, fresh=False)
+        sure = before is None and bool(stated) and self._goes_on(round_, size, stated or 0)
+        self.states[size] = State(after, sure=sure, fresh=False)
         return SizeWorking(
             before=before.stitches if before is not None and not before.ring else None,
             used=None,
@@ -215,6 +226,16 @@ class Worker(Again):
             stated=stated,
             sure=False,
         )
+
+    def _goes_on(self, round_: Round, size: int, stated: int) -> bool:
+        """Tell whether a plain round on a row that isn't known states its count: then so many were there before it."""
+        if round_.directive is not None or round_.loose:
+            return False
+        try:
+            made = self._steps(round_, size, plain("st", stated))
+        except CannotWork:
+            return False
+        return made.fabric.stitches == stated and not made.left and not made.short
 
     def _size(
         self, index: int, round_: Round, size: int, *, trust: bool = False

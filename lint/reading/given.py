@@ -1,0 +1,55 @@
+"""Given counts: how many stitches are on the needle or hook, where a draft tells it between its rounds.
+
+`60 sts.`, `Cuff: 40 sts in k2, p2 rib.`, `25 heel sts and 23 instep sts.`: a piece that is shown from its middle goes
+on from there.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+from ..draft import Span
+from ..figures import Figure
+from ..pattern import Given, Round
+
+_LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4})*[ \t]*[)\]]?"
+_UNIT = r"(?:sts?|stitches|sc|hdc|dc|h?tr|dtr)\b(?!\s*(?:each|from|at|before|to\s|in\s+(?:next|each|the\s+next)|=|/))"
+_COUNT = re.compile(
+    rf"(?i)(?<![\w.,+x=-])(?<!\bover )(?<!\bnext )(?<!\blast )(?<!\bfirst )(?P<list>{_LIST})[ \t]*"
+    rf"(?:[a-z]+[ \t]+)?{_UNIT}"
+)
+_SENTENCE = re.compile(r"[^.;\n]+(?:\.(?=\d)[^.;\n]*)*")
+_AND = re.compile(r"(?i)\s*(?:,|and|\+|&|,\s*and)\s*$")
+_OTHER = re.compile(
+    r"(?i)\b(?:gauge|tension|multiples?|inch(?:es)?|cm|hooks?|if|rep(?:eat)?|work|pick|decrease|increase|dec|inc|bind|cast|chain|ch|"
+    r"pattern|panels?|lace|motif|st\s+pattern|every|skip|miss|place|slip|leave|holders?|leaving|means?|until|worked\s+over|counts?|"
+    r"total(?:s|led)?|repeat|first|last|next)\b|=|\"|\*"
+)
+_DIGITS = re.compile(r"\d+")
+
+
+def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes: int) -> Iterator[Given]:
+    """Find the counts that are told right before a round; `talk` are the stretches outside the rounds, in order."""
+    for index, round_ in enumerate(rounds):
+        after = rounds[index - 1].span.end if index else 0
+        before = [span for span in talk if after <= span.start and span.end <= round_.span.start]
+        if before and (found := _given(text, before[-1], sizes)):
+            yield Given(found, index)
+
+
+def _given(text: str, span: Span, sizes: int) -> Figure | None:
+    """Return the count that the last sentence of a line gives, None where it speaks of something else."""
+    sentences = [match for match in _SENTENCE.finditer(text, span.start, span.end) if match[0].strip(" )]")]
+    if not sentences or _OTHER.search(sentences[-1][0]):
+        return None
+    counts = [*_COUNT.finditer(text, sentences[-1].start(), sentences[-1].end())]
+    if not counts:
+        return None
+    lists = [tuple(int(one) for one in _DIGITS.findall(match["list"])) for match in counts]
+    joined = all(_AND.search(text[a.end() : b.start("list")]) for a, b in pairwise(counts))
+    if any(len(values) not in (1, sizes) for values in lists) or not joined:
+        return None
+    values = tuple(sum(one[min(n, len(one) - 1)] for one in lists) for n in range(max(map(len, lists))))
+    return Figure(values, Span(counts[0].start(), counts[-1].end()))
