@@ -33,6 +33,7 @@ NEEDS_THE_OTHERS = {
     ("capstan-cap", "Adult", 25),
     ("pilot-bonnet", "3 months", 30),
     # a list with a figure too few: in one size nobody knows whose they are
+    ("pilot-bonnet", "Newborn", 31),
     ("pilot-bonnet", "3 months", 31),
     ("pilot-bonnet", "6 months", 31),
     ("pilot-bonnet", "Newborn", 32),
