@@ -7,7 +7,7 @@ from html import escape
 
 from ..lint.longhand import MEANINGS, SIGNS, Longhand, marked
 from ..lint.outputs import SheetForm
-from .sheets import Entry, Talk, sheet
+from .entries import Entry, Talk, entries
 from .words import folded, safe
 
 _WIDTH = 80
@@ -38,7 +38,7 @@ def _safe_line(line: str) -> str:
 
 
 def _screen(written: Longhand, width: int) -> Iterator[str]:
-    for one in sheet(written):
+    for one in entries(written):
         if isinstance(one, Talk):
             yield from folded(one.text, width)
             continue
@@ -56,7 +56,7 @@ def _markdown(written: Longhand) -> Iterator[str]:
     title = title_of(written)
     yield f"# {plain(title)}"
     rounds = False
-    for one in sheet(written):
+    for one in entries(written):
         if isinstance(one, Entry):
             if not rounds:
                 yield ""
@@ -127,7 +127,7 @@ def tabled(written: Longhand, title: str, row: Callable[[Entry], str]) -> Iterat
     """Give the talk of a longhand as it stands, and its rounds as tables."""
     talk: list[str] = []
     rounds = False
-    for one in (*sheet(written), None):
+    for one in (*entries(written), None):
         if isinstance(one, Talk) and not one.title:
             if rounds:
                 yield "</table>"

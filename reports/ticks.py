@@ -7,8 +7,8 @@ from html import escape
 
 from ..lint.longhand import Longhand
 from ..lint.outputs import SheetForm
+from .entries import Entry, Talk, entries
 from .longhand import page, plain, tabled, title_of
-from .sheets import Entry, Talk, sheet
 from .words import cells, folded, safe
 
 _WIDTH = 80
@@ -46,7 +46,7 @@ def _title(written: Longhand) -> str:
 
 
 def _doubts(written: Longhand) -> list[Entry]:
-    return [one for one in sheet(written) if isinstance(one, Entry) and one.doubt]
+    return [one for one in entries(written) if isinstance(one, Entry) and one.doubt]
 
 
 def _text(written: Longhand, width: int) -> Iterator[str]:
@@ -56,7 +56,7 @@ def _text(written: Longhand, width: int) -> Iterator[str]:
         yield _blank_line(blanks, width)
     yield ""
     title = title_of(written)
-    for one in sheet(written):
+    for one in entries(written):
         if isinstance(one, Talk):
             if one.text.strip(" *#_=-") != title:
                 yield from folded(one.text, width)
@@ -94,7 +94,7 @@ def _markdown(written: Longhand) -> Iterator[str]:
         yield from (f"- {name}: {'.' * 30}" for name in blanks)
     yield ""
     title = title_of(written)
-    for one in sheet(written):
+    for one in entries(written):
         if isinstance(one, Talk):
             if one.text.strip(" *#_=-") == title:
                 continue

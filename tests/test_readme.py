@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import doctest
 import re
 from dataclasses import replace
 from pathlib import Path
@@ -30,6 +31,13 @@ def test_proofs_are_what_the_program_prints() -> None:
 
     assert _SHOWN.findall(readme)
     assert refreshed(readme) == readme
+
+
+def test_python_prints_what_is_shown() -> None:
+    done = doctest.testfile(str(README), module_relative=False, encoding="utf-8")
+
+    assert done.attempted > 5
+    assert done.failed == 0
 
 
 def test_refreshing_replaces_what_is_out_of_date() -> None:

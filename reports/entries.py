@@ -38,7 +38,7 @@ class Entry:
     doubt: str = ""
 
 
-def sheet(written: Longhand) -> Iterator[Talk | Entry]:
+def entries(written: Longhand) -> Iterator[Talk | Entry]:
     """Give the lines and rounds of a longhand in order."""
     draft, pattern = written.proof.draft, written.proof.pattern
     titles = {draft.position(section.span.start).line for section in pattern.sections if section.title}
