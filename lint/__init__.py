@@ -12,10 +12,12 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:
     from .checked import SettingsError
     from .draft import Draft
-    from .face import proof
     from .finding import Finding, Level
     from .intake import IntakeError
     from .proof import Proof, Tally
+
+    # isort: split
+    from .face import proof  # after the module of that name, which it takes the place of
 
 __all__ = ["Draft", "Finding", "IntakeError", "Level", "Proof", "SettingsError", "Tally", "proof"]
 

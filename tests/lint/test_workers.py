@@ -118,6 +118,6 @@ def test_processes_by_cores_and_text(
     monkeypatch: pytest.MonkeyPatch, cores: int, sizes: list[int], asked: int | None, expected: int
 ) -> None:
     monkeypatch.setattr(workers, "_cores", lambda: cores)
-    monkeypatch.setattr(workers, "_bytes", lambda path: sizes[int(path)])
+    monkeypatch.setattr(workers, "_bytes", dict(zip(map(str, range(len(sizes))), sizes, strict=True)).__getitem__)
 
     assert processes_for([str(number) for number in range(len(sizes))], asked) == expected
