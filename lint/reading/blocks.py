@@ -244,7 +244,7 @@ def _headings(text: str, lines: list[_Line]) -> dict[int, Heading]:
 
 
 _NAMES_ROUNDS = re.compile(
-    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|next|foll(?:owing)?|alt(?:ernate)?|(?:even\s+)?for)\b\s*(?:\d[\d\s/,:()\[\]-]*|[(\[]\d[\d\s/,:-]*[)\]]\s*)?$"
+    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|next|foll(?:owing)?|alt(?:ernate)?|(?:even\s+)?for)\b\s*(?:-?[\d(\[][\d\s,/:()\[\]-]*|-\s*[(\[][\d\s,/:-]*[)\]]\s*)?$"
 )
 
 
@@ -313,7 +313,11 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
             if not here:
                 prose = knit and kind is Kind.LINE
-                stop_line = (_last_of_prose if prose else _last_of_line)(text, lines, index, starts)
+                stop_line = (
+                    _last_of_prose(text, lines, index, starts, wide)
+                    if prose
+                    else _last_of_line(text, lines, index, starts)
+                )
                 if stop_line > index:
                     found[-1] = Block(Kind.LINE, Span(line.start, lines[stop_line].span.end), after_gap=gap)
                 gap = False
@@ -370,7 +374,7 @@ def _counts_on(text: str, lines: list[_Line], index: int) -> bool:
     return _only_count(text, line)
 
 
-def _last_of_prose(text: str, lines: list[_Line], index: int, starts: list[int]) -> int:
+def _last_of_prose(text: str, lines: list[_Line], index: int, starts: list[int], wide: int) -> int:
     """Return the index of the line on which a sentence broken over lines ends."""
     last = index
     while last + 1 < len(lines):
@@ -378,13 +382,16 @@ def _last_of_prose(text: str, lines: list[_Line], index: int, starts: list[int])
         begins = _within(starts, line.span)
         if line.blank or _bulleted(text, line) or begins[:1] == [line.start]:
             return last
+        if _SIZES_ONLY.search(text, line.start, line.span.end) or _SIZE_LINE.match(text, line.start, line.span.end):
+            return last
         before, words = text[: lines[last].span.end].rstrip(), text[line.span.start : line.span.end]
         if _only_count(text, line):
             last += 1
             continue
         if before.endswith((".", ":", ";", "*")) and not before.endswith(("sts.", "st.")):
             return last
-        if not re.match(r"[a-z\d(\[]", words) and not before.endswith((",", "-")):
+        runs_on = lines[last].width >= wide and not _NEW_LINE.match(words) and not _is_title(text, line)
+        if not re.match(r"[a-z\d(\[]", words) and not before.endswith((",", "-")) and not runs_on:
             return last
         last += 1
         if begins:

@@ -15,6 +15,7 @@ from .directives import read_directive
 from .figures import lift
 from .marks import tree
 from .places import PIECES
+from .shapings import bound
 from .sizes import leading_note, names_first, size_note
 from .words import Word
 
@@ -65,7 +66,7 @@ _CHANGES = re.compile(
     r"|\b(?:pick up|divide|shap(?:e|ing))\b|\d+\s?tog|\btog(?:ether)?\b"
 )
 _INSTRUCTS = re.compile(
-    r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^.;]{0,70}?\b)?"
+    r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^;\n]{0,90}?\b)?"
     r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d)\b"
 )
 
@@ -74,6 +75,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     """Take a line of a knitted piece that says what is done: rows without a heading, shaping, a cast-on."""
     text = assembly.text[span.start : span.end]
     steps, directed, claims = assembly.parse(span, only)
+    steps = replace(steps, steps=bound(steps.steps, None, claims))
     told = [step for step in steps.steps if not isinstance(step, Remark | Turn | FastenOff | Join | Marker)]
     lost = any(isinstance(step, Unread) for step in told)
     begun = bool(told) and isinstance(told[0], Work) and told[0].make.uses == 0 and not told[0].make.within

@@ -20,6 +20,7 @@ from ..steps import (
     Step,
     Times,
     Turn,
+    Unread,
     Where,
     Work,
 )
@@ -52,6 +53,9 @@ class NeedleReader(ShapingReader):
             or self._needle()
             or self._these()
             or self._rest_waits()
+            or self._from_holder()
+            or self._will_be()
+            or self._both_sides()
             or self._begins_with()
             or self._front_and_back()
             or self._first_and_last()
@@ -162,6 +166,53 @@ class NeedleReader(ShapingReader):
             return False
         start, self.at = self.at, end
         self._add(Leave(self._span(start)))
+        return True
+
+    def _from_holder(self) -> bool:
+        """Read `k 17 sts on front holder`: what was on hold is worked, and nothing of the row below is used."""
+        last = self.steps[-1] if self.steps and not self.unknown else None
+        if self._kind() not in ("into", "from") or not isinstance(last, Work) or last.where.at is not At.NEXT:
+            return False
+        end = self.at
+        while end < len(self.items) and kind(self.items, end) in (
+            "into",
+            "from",
+            "noise",
+            "word",
+            "first",
+            "last",
+            "ordinal",
+        ):
+            end += 1
+        said = {text_at(self.items, n) for n in range(self.at, end)}
+        if not said & (_HOLDERS | {"held", "leg"}):
+            return False
+        self.at = end
+        if last.make.uses == last.make.makes == 1:
+            self.steps[-1] = replace(last, make=replace(last.make, uses=0))
+        return True
+
+    def _will_be(self) -> bool:
+        """Read `the heel flap will be worked back and forth over these 32 sts`: only the count is told now."""
+        if self._kind() == "stitch" or not (self.at == 0 or self._ends_sentence(self.at - 1)):
+            return False
+        if not any(text_at(self.items, n) == "will" for n in range(self.at, min(self.at + 8, len(self.items)))):
+            return False
+        if self._text() in ("you", "there"):
+            return False
+        start = self.at
+        while self.at < len(self.items) and not self._ends_sentence(self.at) and self._text() != "these":
+            self.at += 1
+        self._add(Remark(self._span(start)))
+        return True
+
+    def _both_sides(self) -> bool:
+        """Read `working both sides at the same time`, of which one is counted, or both."""
+        if self._text() not in ("working", "work") or self._text(1) != "both":
+            return False
+        span = self._span(self.at, self.at + 2)
+        self.at += 2
+        self._add(Unread(span, "both sides are worked at once"))
         return True
 
     def _begins_with(self) -> bool:
@@ -365,14 +416,13 @@ class NeedleReader(ShapingReader):
         span = self.items[start].span
         one = Figure((1,), span)
         make = Make("st")
-        if text_at(self.items, index) == "across" and figure_at(self.items, index + 1) is not None:
-            index += 1
-        while kind(self.items, index) in ("next", "first", "rest", "noise") and kind(self.items, index + 1) in (
-            "number",
-            "next",
-            "rest",
+        ahead = index
+        while kind(self.items, ahead) in ("next", "first", "rest", "remain", "noise", "over") or (
+            text_at(self.items, ahead) == "across" and ahead < index + 4
         ):
-            index += 1
+            ahead += 1
+        if figure_at(self.items, ahead) is not None and kind(self.items, ahead + 1) == "st":
+            index = ahead
         number = figure_at(self.items, index)
         if number is not None and not isinstance(self.items[index], Group):
             if kind(self.items, index + 1) in ("round", "tog", "times", "more"):

@@ -16,6 +16,7 @@ from .claims import claims_in, spread_over
 from .figures import lift, lists_in
 from .headings import Heading
 from .lines import take_line
+from .shapings import bound
 from .sizes import names_first, size_note
 from .steps import Steps
 from .words import Words
@@ -102,6 +103,9 @@ def take_round(assembly: Assembly, block: Block) -> None:
     number = assembly.sizes.number
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
     claims = _spread(claims or _heading_claims(assembly, heading), covers)
+    many = _many(assembly, heading)
+    if assembly.knit:
+        steps = replace(steps, steps=bound(steps.steps, many or Figure((covers,), heading.span), claims))
     assembly.rounds.append(
         Round(
             label=_label(assembly, heading),
@@ -121,7 +125,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
             rounds_stated=_rounds_stated(assembly, heading, steps),
             loose=steps.loose,
             closing=steps.closing,
-            many=_many(assembly, heading),
+            many=many,
         )
     )
 

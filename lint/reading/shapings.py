@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..figures import Figure
 from ..pattern import Claim
-from ..steps import Count, Shaping
+from ..steps import Count, Even, Shaping, Step, Unread
 from .marks import kind, text_at
 from .repeats import RepeatReader
 from .times import figure_at, read_times
@@ -59,8 +60,10 @@ class ShapingReader(RepeatReader):
                 index += 1
             if not self._shapes(index):
                 return False
-        if again is not None and text_at(self.items, index) in ("then", "and"):
+        while kind(self.items, index) == "noise" and index < start + 3:
             index += 1
+        if again is None and index > start and not self._shapes(index):
+            return False
         change, number = 0, None
         if self._shapes(index):
             item = self.items[index]
@@ -88,11 +91,24 @@ class ShapingReader(RepeatReader):
             return False
         self.at = end
         span = self._span(start)
+        self._within_rows(found)
         work = Shaping(span, change, number or Figure((1,), span), found.places)
         self._add(_settled(work, found))
         if found.to is not None:
             self.claims.append(Claim(found.to, "st", found.to.span))
         return True
+
+    def _within_rows(self, found: _Rows) -> None:
+        """Take `work 35 rows dec 1 st at each end of next and foll alt row`: as often as those rows allow."""
+        last = self.steps[-1] if self.steps else None
+        if not isinstance(last, Even) or last.rounds is None or not found.every or found.times is not None:
+            return
+        every, start = found.every, 1 if found.first else found.every
+        rows = last.rounds.values
+        found.times = Figure(
+            tuple(None if row is None else max(0, (row - start) // every + 1) for row in rows), last.rounds.span
+        )
+        self.steps.pop()
 
     def _read_rows(self, index: int, found: _Rows) -> int | None:
         """Read where in the row and in which rows; return the index after it, None where it is something else."""
@@ -243,3 +259,20 @@ def _settled(step: Shaping, found: _Rows) -> Shaping:
     if found.single:
         return replace(step, times=Figure((1,), step.span))
     return step
+
+
+def bound(steps: Sequence[Step], rows: Figure | None, claims: Sequence[Claim]) -> tuple[Step, ...]:
+    """Say how often shaping comes that names neither rows nor a count: in each row of the heading, or to a count."""
+    whole = next((claim.figure for claim in claims if claim.kind == "st"), None)
+    first = next((step for step in steps if isinstance(step, Shaping)), None)
+    return tuple(_bound(step, rows if step is first else None, whole) for step in steps)
+
+
+def _bound(step: Step, rows: Figure | None, whole: Figure | None) -> Step:
+    if not isinstance(step, Shaping) or step.times is not None or step.to is not None:
+        return step
+    if rows is not None:
+        return replace(step, times=rows)
+    if whole is not None:
+        return replace(step, to=whole)
+    return Unread(step.span, "how often this shaping is worked is not said")

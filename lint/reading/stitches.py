@@ -50,6 +50,7 @@ _MUST_SAY = {
 
 
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
+_LEADS = {"across", "the", "next", "these", "following", "foll"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 _PLACES = ("into", "each", "next")  # what a further place begins with
@@ -240,8 +241,9 @@ class StitchReader(SpreadReader):
     def _number_after(self, index: int) -> tuple[int, Figure | None, Times | None]:
         """Read a number after the stitch: `sc 7`, `sc x 4`, `dc 5 times in next ch`, `hdc2tog (twice)`."""
         at = index
-        if (kind(self.items, at) == "-" and not self.items[at].blank and not self.knit) or self._across_number(at):
+        if kind(self.items, at) == "-" and not self.items[at].blank and not self.knit:
             at += 1
+        at = self._past_lead(at)
         if kind(self.items, at) == "loops":
             at += 1
         figure = figure_at(self.items, at)
@@ -263,10 +265,15 @@ class StitchReader(SpreadReader):
                 return read.end, None, read.times
         return index, None, None
 
-    def _across_number(self, at: int) -> bool:
-        """Tell whether `across 32 sts` stands at an index."""
-        across = self.knit and text_at(self.items, at) in ("across", "over", "the")
-        return across and figure_at(self.items, at + 1) is not None and kind(self.items, at + 2) == "st"
+    def _past_lead(self, at: int) -> int:
+        """Pass over `across the next` before `32 sts`; return the index itself where no number of stitches follows."""
+        stop = at
+        while self.knit and (
+            kind(self.items, stop) in ("first", "rest", "remain", "over") or text_at(self.items, stop) in _LEADS
+        ):
+            stop += 1
+        counted = figure_at(self.items, stop) is not None and kind(self.items, stop + 1) == "st"
+        return stop if counted else at
 
     def _is_new_step(self, at: int) -> bool:
         """Tell whether a number between two stitches belongs to the second: `sc 2 dc in next` is `sc, 2 dc in next`."""

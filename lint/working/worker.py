@@ -127,6 +127,7 @@ class Worker(Again):
         resumed = False
         covers: tuple[int, ...] = ()
         doubtful: list[int] = []
+        took_over: dict[int, bool] = {}
         for size in range(self.pattern.sizes.number):
             sizes.append(None)
             if round_.sizes is not None and size not in round_.sizes:
@@ -145,6 +146,9 @@ class Worker(Again):
                 continue
             unit = compared.unit if compared.unit != "sts" else unit
             resumed = resumed or took
+            if compared.agrees is False:
+                took_over[size] = took
+        self._resume_alike(sizes, took_over)
         # where the other sizes agree, the row below was the right one for these as well
         trust = any(size is not None and size.agrees for size in sizes)
         for size in doubtful:
@@ -168,6 +172,15 @@ class Worker(Again):
             resumed=resumed,
             covers=covers,
         )
+
+    def _resume_alike(self, sizes: Sequence[SizeWorking | None], took_over: Mapping[int, bool]) -> None:
+        """Let all sizes that differ go on from the stated count where most of them do."""
+        if 2 * sum(took_over.values()) <= len(took_over):
+            return
+        for size, took in took_over.items():
+            one = sizes[size]
+            if not took and one is not None and one.stated is not None:
+                self.states[size] = State(plain("st", one.stated), sure=True, fresh=False)
 
     def _count_rows(self, round_: Round) -> None:
         """Keep how many rows have been worked flat, for a round worked along their ends."""
