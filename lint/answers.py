@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import partial
 from typing import TYPE_CHECKING, TypeVar
+
+from .record import record
 
 if TYPE_CHECKING:
     from .choice import Choice
@@ -19,7 +21,7 @@ COUNTS = "counts"  # the table of counts is given by a command of its own and is
 _Result = TypeVar("_Result")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """What is wanted of every draft of a call.
 
@@ -37,7 +39,7 @@ class Wanted:
     colour: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answer:
     """What comes of one draft: its piece of each form wanted, how grave its findings are, or why it failed.
 

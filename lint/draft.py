@@ -7,6 +7,8 @@ from bisect import bisect_right
 from dataclasses import dataclass
 from typing import Final
 
+from .record import record
+
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
 
@@ -22,7 +24,7 @@ class Span:
         return Span(min(self.start, other.start), max(self.end, other.end))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Position:
     """A place as a person counts it: line and column, both from 1, columns in Unicode characters."""
 
@@ -30,7 +32,7 @@ class Position:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Origin:
     """Where a line of the text stood in the source document; page and paragraph where it has them."""
 
@@ -39,7 +41,7 @@ class Origin:
     paragraph: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Draft:
     """The text of a draft, unchanged but for its encoding, and where each of its lines came from.
 

@@ -6,12 +6,11 @@ all of them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from .draft import Span
+from .record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quantity:
     """A number with a unit, or a list or a range of numbers with one: `100 (130, 160) yds`, `4-5 in`.
 
@@ -24,7 +23,7 @@ class Quantity:
     ranged: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pairing:
     """One measure in two units: `8 in (20 cm)`. Both have as many numbers."""
 
@@ -33,7 +32,7 @@ class Pairing:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tool:
     """A hook, a steel hook or needles; each of mm and label where the draft gives it.
 
@@ -48,7 +47,7 @@ class Tool:
     scale: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Yarn:
     """A yarn by its weight: the class number and the names that the draft gives in one breath, with their places."""
 
@@ -58,7 +57,7 @@ class Yarn:
     amounts: tuple[Quantity, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gauge:
     """A stated gauge: `stitches` of `stitch` over `width`, `rows` over `height`, both lengths in inches.
 
@@ -88,7 +87,7 @@ class Gauge:
         return self.rows / self.height if self.rows and self.height else None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measure:
     """A stated measurement: `what` is "around", "width", "length" or a part of the body ("chest", "head", "foot" ...).
 
@@ -104,7 +103,7 @@ class Measure:
     ranged: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Notion:
     """Something to have at hand beside yarn and tool: `kind` as "button", "safety eye", "marker"; `number` of them."""
 
@@ -113,7 +112,7 @@ class Notion:
     number: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Colour:
     """A colour that the draft calls by a letter: `A`, `MC`; listed among the materials or used in the rounds."""
 
@@ -121,7 +120,7 @@ class Colour:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Materials:
     """All that a draft says of what it is made with and how large it becomes.
 

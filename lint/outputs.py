@@ -5,9 +5,10 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
+
+from .record import record
 
 
 class Form(StrEnum):
@@ -35,7 +36,7 @@ class OutputError(Exception):
     """An output that can't be given; the message is one sentence for the user."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Output:
     """A form and the file it goes to, None for the screen."""
 
@@ -43,7 +44,7 @@ class Output:
     file: Path | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Asked:
     """One word of the call, in its order: a form that was asked for, or a file to write."""
 

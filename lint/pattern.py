@@ -6,19 +6,19 @@ tells which. The steps of a round are in `steps`, its figures in `figures`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
 from .figures import Figure, FigureList, Sizes
 from .materials import NOTHING, Materials
+from .record import record
 from .spellings import AbbreviationEntry, AbbreviationUsed, Mended
 from .steps import Make, Step, Times
 
 # ---------------------------------------------------------------- instructions that stand for whole rounds
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RepeatRounds:
     """`Rep rnds 4 and 5 twice more`: rounds `first` to `last` of the same section, worked again.
 
@@ -48,7 +48,7 @@ class RepeatRounds:
     between: Figure | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WorkEven:
     """Plain rounds on the same count: `rounds` of them, None where a measurement or nothing says how many."""
 
@@ -57,7 +57,7 @@ class WorkEven:
     measured: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Elided:
     """Rounds that are declared once and then not written: every `step`th from `first` (to `last`).
 
@@ -77,7 +77,7 @@ Directive = RepeatRounds | WorkEven
 # ---------------------------------------------------------------- claims
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Claim:
     """A stated count. `kind` is the stitch id when it names one ("dc"), "st" for stitches in general or none named.
 
@@ -111,7 +111,7 @@ class MarkTrouble(Enum):
     BRACKET = "bracket unbalanced"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LooseMark:
     """A star or bracket without its fellow."""
 
@@ -119,7 +119,7 @@ class LooseMark:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Round:
     """A row or a round, or an instruction that stands for several.
 
@@ -154,7 +154,7 @@ class Round:
     many: Figure | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizeNote:
     """Words that name sizes: `Small and Medium only:`, `All sizes:`. `unknown` are names that aren't declared."""
 
@@ -164,7 +164,7 @@ class SizeNote:
     before_round: int = 0  # index of the first round it governs
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Section:
     """A piece or part: a stretch of the draft with a title and a numbering of its own."""
 
@@ -173,7 +173,7 @@ class Section:
     sizes: tuple[int, ...] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Multiple:
     """A stated multiple: `multiple of 8 + 3, plus 2 for the base chain`."""
 
@@ -190,7 +190,7 @@ class ChainRule(Enum):
     COUNTS_NOT = "counts not"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChainNote:
     """A note on beginning chains; `n` is the chain length it speaks of, None for all.
 
@@ -203,7 +203,7 @@ class ChainNote:
     skipped: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Conventions:
     """What the draft's notes settle once for all."""
 
@@ -211,7 +211,7 @@ class Conventions:
     spiral: bool | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Definition:
     """An entry of the abbreviation list or a special stitch: a term, its words, and the stitch it makes if known."""
 
@@ -221,7 +221,7 @@ class Definition:
     make: Make | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Given:
     """A count told between rounds: the round with the index `before_round` goes on from it if nothing else is known."""
 
@@ -229,7 +229,7 @@ class Given:
     before_round: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pattern:
     """A draft as understood: everything that working and rules may ask about, in the draft's order.
 

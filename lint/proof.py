@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from pathlib import Path
 from types import ModuleType
 
@@ -14,13 +14,14 @@ from .draft import Draft
 from .finding import Finding, Level
 from .pattern import Pattern
 from .reading import read
+from .record import record
 from .settings import Settings
 from .stet import Stood, Surroundings, let_stand
 from .working import work
 from .workings import Standing, Workings
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tally:
     """How much of a draft was worked, in rounds as the draft lists them."""
 
@@ -32,7 +33,7 @@ class Tally:
     unread: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proof:
     """All that is known of a draft: the draft, what was read, what was worked, what there is to say.
 

@@ -5,7 +5,6 @@ Only numbers and spans; no words of the draft. Rules and reports read these valu
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
@@ -98,7 +97,7 @@ class RoundWorking:
     covers: tuple[int, ...] = ()  # indices of the rounds that a directive worked again
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """How an ambiguous convention was taken over a stretch of rounds, and why.
 
@@ -116,7 +115,7 @@ class Reading:
     mends: frozenset[int] = frozenset()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slip:
     """A single small change after which a round agrees for all sizes: the figure at `span` becomes `to`.
 
@@ -130,7 +129,7 @@ class Slip:
     size: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Workings:
     """The whole pattern worked: one entry a round, in the pattern's order."""
 

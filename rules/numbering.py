@@ -10,6 +10,7 @@ from itertools import pairwise, zip_longest
 
 from ..lint.draft import Span
 from ..lint.pattern import Directive, Elided, RepeatRounds, Round, WorkEven
+from ..lint.record import record
 from ..lint.steps import Count, FastenOff, Join, Remark, Step, Turn
 from .rule import Case
 
@@ -31,7 +32,7 @@ _DASHED = re.compile(r"\d\s+[-\u2013]+\s+\d")
 _TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Link:
     """A numbered heading as one size meets it.
 

@@ -3,19 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TypeVar
 
 from ..lint.draft import Draft, Span
 from ..lint.finding import Aside, Change, Finding, Level
 from ..lint.pattern import Pattern
+from ..lint.record import record
 from ..lint.settings import Settings
 from ..lint.workings import Workings
 
 _Kept = TypeVar("_Kept")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Flags:
     """A small draft that trips the rule; `⟦` and `⟧` enclose each place it points at.
 
@@ -27,7 +28,7 @@ class Flags:
     stets: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Passes:
     """A small draft that looks like trouble and isn't: the rule stays silent. `house` and `stets` as in `Flags`."""
 
@@ -36,7 +37,7 @@ class Passes:
     stets: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Case:
     """What the checks of all rules look at: the draft, what was read, what was worked and what is settled.
 
@@ -61,7 +62,7 @@ class Case:
         return " ".join(self.draft.words(span).split())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Said:
     """What a check reports; the rule adds its name and, unless given here, its level."""
 
@@ -74,7 +75,7 @@ class Said:
     level: Level | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rule:
     """One rule of the rulebook.
 

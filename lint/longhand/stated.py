@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from ..draft import Draft, Span
 from ..pattern import Round
+from ..record import record
 from ..steps import FastenOff, Remark, Step, Work
 
 _LEAD = re.compile(r"[\s(\[{=–—:*-]*$")
@@ -17,7 +18,7 @@ _NEW_SENTENCE = re.compile(r"[\r\n]\s*[A-Z]")
 _WIDE = 3  # so many blanks before a count set it in a column
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Manner:
     """The words of a stated count around its figure: ` (`, `56`, ` sc)`, and a full stop after it if there is one.
 
@@ -34,7 +35,7 @@ class Manner:
     stop: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parts:
     """A round in two: the words to work, and those of its count.
 

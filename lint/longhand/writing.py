@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 
 from ..choice import ChoiceError, size_named
 from ..draft import Draft, Span
 from ..pattern import RepeatRounds, Round
 from ..proof import Proof, proof
+from ..record import record
 from ..working.claims import stated_of
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, Edited, edited
@@ -32,7 +33,7 @@ class Mark(Enum):
     DIFFERS = "differs"  # its words make another count than the one stated
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Written:
     """A round of a longhand: pass `turn` of `turns` of a repeat where `turns` is not 0, and its mark if any.
 
@@ -48,7 +49,7 @@ class Written:
     mark: Mark | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Longhand:
     """A draft written out for one size.
 
@@ -66,7 +67,7 @@ class Longhand:
         return self.proof.draft.text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Try:
     """A text written out, its proof, and what it was made by."""
 

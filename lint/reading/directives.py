@@ -8,13 +8,14 @@ from dataclasses import dataclass, replace
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Directive, RepeatRounds, WorkEven
+from ..record import record
 from ..steps import Count, Times
 from .marks import Group, Item, kind, span_of, text_at
 from .times import figure_at, is_in_all, read_times
 from .words import Word
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Directed:
     """A directive and the index after its last word."""
 

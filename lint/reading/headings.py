@@ -12,6 +12,7 @@ from enum import Enum
 
 from ..draft import Span
 from ..pattern import Side
+from ..record import record
 
 
 class Form(Enum):
@@ -23,7 +24,7 @@ class Form(Enum):
     NAMED = "Next rnd:"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """A heading as found. `numbers` are (first, last) a size (one pair for all), empty where unnumbered.
 

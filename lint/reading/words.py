@@ -1,7 +1,7 @@
 """Words: the tokens of a draft, labelled with what they are in pattern English.
 
-spaCy's tokenizer cuts the text by our own rules (letters, digits and signs apart; `2nd` and `st's` whole) and its
-phrase matcher finds the terms of the trade tables, longest first. Offsets are those of the draft's text: look-alike
+spaCy's tokenizer cuts the text by our own rules (letters, digits and signs apart; `2nd` and `st's` whole), and the
+terms of the trade tables are found among its tokens, longest first. Offsets are those of the draft's text: look-alike
 characters are replaced one for one before, so nothing moves.
 """
 
@@ -11,7 +11,7 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from functools import cache
 from importlib import resources
 from itertools import accumulate
@@ -87,16 +87,17 @@ class _Token:
     stitch: Stitch | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lexicon:
     """The phrases known in one craft and set of terms, ready to be matched.
 
-    `parts` are the single words of all phrases, `own` the terms that keep their meaning whatever a draft says of them,
+    `phrases` are the terms of several tokens by their first, the longest first. `parts` are the single words of all
+    phrases, `own` the terms that keep their meaning whatever a draft says of them,
     `met` the tokens met so far, by spaCy's number for their text: each is looked up once.
     """
 
     tokenizer: Any
-    matcher: Any
+    phrases: Mapping[str, Sequence[list[str]]]
     labels: Mapping[str, str]
     stitches: Mapping[str, Stitch]
     parts: frozenset[str]
@@ -128,15 +129,10 @@ def _key(tokens: list[str]) -> str:
 def lexicon(craft: str, terms: str) -> Lexicon:
     """Return the lexicon of a craft ("crochet", "knitting") in "US" or "UK" terms."""
     # spaCy is most of a cold start: it is imported only when a draft must be read
-    from spacy.attrs import LOWER  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
-    from spacy.matcher import PhraseMatcher  # noqa: PLC0415
     from spacy.tokenizer import Tokenizer  # noqa: PLC0415  # pyright: ignore[reportUnknownVariableType]
-    from spacy.tokens import Doc  # noqa: PLC0415
     from spacy.vocab import Vocab  # noqa: PLC0415
 
-    vocab = Vocab(lex_attr_getters={LOWER: str.lower})
-    tokenizer = cast("Any", Tokenizer)(vocab, infix_finditer=_cuts)
-    matcher: Any = PhraseMatcher(vocab, attr="LOWER")
+    tokenizer = cast("Any", Tokenizer)(Vocab(), infix_finditer=_cuts)
     labels: dict[str, str] = {}
     stitches: dict[str, Stitch] = {}
     phrases: dict[str, list[str]] = {}
@@ -159,10 +155,12 @@ def lexicon(craft: str, terms: str) -> Lexicon:
             stitches.setdefault(key, stitch)
     for number in numbers_of_two_words():
         learn(number)
-    matcher.add("term", [Doc(vocab, tokens) for tokens in phrases.values()])
+    by_first: dict[str, list[list[str]]] = {}
+    for tokens in sorted(phrases.values(), key=len, reverse=True):
+        by_first.setdefault(tokens[0], []).append(tokens)
     parts = frozenset(part for phrase in (*labels, *stitches) for part in phrase.split())
     own = frozenset(term for term, stitch in stitches.items() if stitch.kind != "group") | frozenset(labels)
-    return Lexicon(tokenizer, matcher, labels, stitches, parts, own)
+    return Lexicon(tokenizer, by_first, labels, stitches, parts, own)
 
 
 def _label(text: str) -> tuple[str, int | None]:
@@ -198,12 +196,9 @@ _BREAK = re.compile(r"(?<=\S)\n(?=[a-z])")
 def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
     """Label the words of a cleaned text; a measurement is one word of kind "measure". White space yields no word."""
     # a term broken at the end of a line is still one
-    doc = lex.tokenizer(_BREAK.sub(" ", text))
-    ends: dict[int, int] = {}
-    for _, start, end in lex.matcher(doc):
-        ends[start] = max(end, ends.get(start, 0))
+    tokens, places = _tokens(lex.tokenizer(_BREAK.sub(" ", text)), lex)
+    texts = [token.text for token in tokens]
     measured = {match.start(): match.end() for match in _MEASURE.finditer(text)}
-    tokens, places = _tokens(doc, lex)
     words: list[Word] = []
     reach = 0
     for index, (token, start) in enumerate(zip(tokens, places, strict=True)):
@@ -214,9 +209,9 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
             words.append(Word(text[start:after].lower(), "measure", Span(start, after), None, None, blank or not reach))
             reach = after
             continue
-        if (end := ends.get(index)) is not None:
-            key = _key([part.text for part in tokens[index:end] if not part.empty])
-            reach = places[end - 1] + tokens[end - 1].length
+        if token.text in lex.phrases and (phrase := _phrase_at(texts, index, lex)) is not None:
+            key, end = _key(phrase), index + len(phrase) - 1
+            reach = places[end] + tokens[end].length
             kind, value, stitch = _kind(key, lex)
             words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
             continue
@@ -225,6 +220,11 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
             continue
         words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
     return tuple(words)
+
+
+def _phrase_at(texts: list[str], index: int, lex: Lexicon) -> list[str] | None:
+    """Return the longest term of several tokens that begins at an index."""
+    return next((one for one in lex.phrases[texts[index]] if texts[index : index + len(one)] == one), None)
 
 
 def _put_together(words: list[Word], token: _Token, text: str, end: int, lex: Lexicon) -> bool:
@@ -302,7 +302,7 @@ def _ascii(text: str) -> str:
     return "".join(char for char in text if char.isascii())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Words:
     """All words of a draft, to be asked for the words of a span."""
 

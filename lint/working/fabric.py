@@ -10,13 +10,14 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 
+from ..record import record
 from ..steps import Chain
 
 SPACE = "space"
 LINK = "link"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spot:
     """One place of a row: the id of a stitch, or a space of `size` chains, or a link of a chain."""
 
@@ -64,7 +65,7 @@ def spot_of(kind: str, size: int = 1) -> Spot:
     return Spot(kind, size)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edge:
     """How a row of a flat piece begins and ends.
 

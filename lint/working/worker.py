@@ -20,7 +20,7 @@ from .shape import begins_piece
 AHEAD = 3
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answers:
     """What is taken to hold for the questions of a draft: `said` by its notes, `chosen` by its counts."""
 

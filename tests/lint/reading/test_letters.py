@@ -19,8 +19,8 @@ def test_cleaning_twice_is_cleaning_once(text: str) -> None:
     assert clean(clean(text)) == clean(text)
 
 
-# l, I and O are left out: beside figures they stand for the digits of a scanned number
-@given(st.text(alphabet=st.characters(min_codepoint=32, max_codepoint=126, exclude_characters="`lIO")))
+# l, I and O are left out: beside figures they stand for the digits of a scanned number; `<12>` is a bracket
+@given(st.text(alphabet=st.characters(min_codepoint=32, max_codepoint=126, exclude_characters="`lIO<")))
 def test_keyboard_text_stays_as_it_is(text: str) -> None:
     assert clean(text) == text
 
