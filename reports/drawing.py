@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 
 from ..lint.proof import Proof
+from .measured import Measured, measures, with_measures
 from .outline import Outline, Point, View, outline
 from .pieces import Course, Piece, pieces
+from .scale import Scale, scale_of
 from .words import listed, plural
 
 _WIDEST, _TALLEST = 190.0, 230.0  # of an outline
@@ -107,27 +110,36 @@ def shapes(proof: Proof) -> tuple[Shape, ...]:
         for piece in size:
             gathered.setdefault((piece.titles, met[piece.titles]), []).append(piece)
             met[piece.titles] += 1
-    return tuple(_shape(alike) for alike in gathered.values())
+    scale = scale_of(proof)
+    measured = partial(measures, proof) if len(gathered) == 1 else _nothing_measured
+    return tuple(_shape(alike, scale, measured) for alike in gathered.values())
 
 
-def _shape(alike: Sequence[Piece]) -> Shape:
+def _nothing_measured(piece: Piece) -> tuple[Measured, ...]:
+    """Tell nothing of a piece where a draft has several: which of them it measures isn't known."""
+    del piece
+    return ()
+
+
+def _shape(alike: Sequence[Piece], scale: Scale, measured: Callable[[Piece], tuple[Measured, ...]]) -> Shape:
     """Draw a piece; sizes in which it is worked alike are drawn once."""
-    sizes: dict[Piece, list[int]] = {}
+    sizes: dict[tuple[Piece, tuple[Measured, ...]], list[int]] = {}
     for piece in alike:
-        sizes.setdefault(replace(piece, size=0), []).append(piece.size)
-    drawn = {piece: outline(piece) for piece in sizes}
-    known = [one for one in drawn.values() if one is not None]
-    scale = min(
+        sizes.setdefault((replace(piece, size=0), measured(piece)), []).append(piece.size)
+    drawn = [(piece, own, outline(piece)) for piece, own in sizes]
+    drawn = [(piece, own, one and with_measures(one, own, scale)) for piece, own, one in drawn]
+    known = [one for _, _, one in drawn if one is not None]
+    points = min(
         (min(_WIDEST / max(2 * one.radius, 1.0), _TALLEST / max(_reach(one), 1.0)) for one in known),
         default=1.0,
     )
-    room = (max((one.radius for one in known), default=0.0) * scale, max(map(_reach, known), default=0.0) * scale)
+    room = (max((one.radius for one in known), default=0.0) * points, max(map(_reach, known), default=0.0) * points)
     figures = tuple(
-        Figure(tuple(sizes[piece]), _sketch(one, scale, room) if one else None, tuple(_words(piece, one)))
-        for piece, one in drawn.items()
+        Figure(tuple(own), _sketch(one, points, room) if one else None, tuple(_words(piece, one, scale, stated)))
+        for (piece, stated, one), own in zip(drawn, sizes.values(), strict=True)
     )
     view = " ".join(VIEWS[view] for view in View if any(one.view is view for one in known))
-    return Shape(alike[0].title, view, figures, _plot(sizes))
+    return Shape(alike[0].title, view, figures, _plot({piece: own for (piece, _), own in sizes.items()}))
 
 
 def _reach(one: Outline) -> float:
@@ -137,7 +149,7 @@ def _reach(one: Outline) -> float:
 # ---------------------------------------------------------------- words
 
 
-def _words(piece: Piece, one: Outline | None) -> Iterator[str]:
+def _words(piece: Piece, one: Outline | None, scale: Scale, measured: Sequence[Measured]) -> Iterator[str]:
     rounds = plural(piece.rows, "row" if piece.flat else "round")
     if one is None:
         yield f"{rounds}. Nothing of this piece was worked, so nothing is drawn."
@@ -147,9 +159,15 @@ def _words(piece: Piece, one: Outline | None) -> Iterator[str]:
     widest = f", widest {plural(one.widest, 'st')}" if one.widest > max(first, last) else ""
     stated = "" if one.points[-1].known else ", as stated"
     yield f"{rounds}, from {start} to {plural(last, 'st')}{stated}{widest}."
-    differing = [f"{mark.label} says {mark.says}, makes {mark.makes}" for mark in one.stated]
-    if differing:
-        yield f"Crossed where the draft says otherwise: {listed(differing)}."
+    if scale.wide is not None:
+        across = "wide" if piece.flat else "around"
+        at = " at its widest" if one.widest > min(point.stitches for point in one.points) else ""
+        on = "" if one.view is View.ABOVE else f", {scale.length(one.height)} from start to end"
+        yield f"{scale.length(one.widest)} {across}{at}{on}."
+    for stated in measured:
+        yield f"The draft states {stated.words}."
+    if one.stated:
+        yield f"Crossed where the draft says otherwise: {listed([mark.words for mark in one.stated])}."
     if any(not point.known for point in one.points):
         yield "Dashed where rounds were not worked: the piece may be longer there."
     if one.undrawn:
@@ -241,7 +259,7 @@ def _wanted(
         yield next((f"{point.stitches}", place, False) for point, place in edge if point.stitches == one.widest)
     each = len(crosses) // max(len(one.stated), 1)
     for mark, place in zip(one.stated, crosses[each - 1 :: max(each, 1)], strict=False):
-        yield f"says {mark.says}", place, True
+        yield mark.short, place, True
 
 
 # ---------------------------------------------------------------- plots

@@ -44,13 +44,12 @@ class Point:
 
 @dataclass(frozen=True, slots=True)
 class Stated:
-    """Where the draft states another width than its words make: its edge, and the words for it."""
+    """Where the draft states another width than its words make: its edge, and what it says, in short and at length."""
 
     x: float
     y: float
-    label: str
-    makes: int
-    says: int
+    short: str
+    words: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +124,8 @@ def _seen(
         step += min(course.rows, _MOST_STEPS)
         points.append(Point(edge[step], on[step], width, course.width is not None))
         if course.differs and course.makes == width and course.says is not None:
-            stated.append(Stated(course.says / out, on[step], course.label, width, course.says))
+            words = f"{course.label} says {course.says}, makes {width}"
+            stated.append(Stated(course.says / out, on[step], f"says {course.says}", words))
     view = View.LAID if piece.flat else View.SIDE
     starts_on_a_point = piece.base is not None and piece.base < _BEGINNING
     if view is View.SIDE and starts_on_a_point and on[-1] < _FLAT * max(edge):

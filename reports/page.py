@@ -17,7 +17,7 @@ from markupsafe import Markup
 
 from ..lint.proof import Proof
 from .drawing import shapes
-from .pieces import ASSUMED
+from .scale import scale_of
 from .sheet import sheet
 from .words import plural
 
@@ -35,7 +35,7 @@ def page(proofs: Sequence[Proof]) -> str:
                 "key": f"d{number}",
                 "sheet": one,
                 "shapes": shapes(proof),
-                "assumed": ASSUMED["knitting" if proof.pattern.craft == "knitting" else "crochet"],
+                "scale": scale_of(proof).words,
             }
             for number, (one, proof) in enumerate(zip(sheets, proofs, strict=True), start=1)
         ],

@@ -4,29 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from functools import cache
 
 from ..lint.pattern import RepeatRounds, Round
 from ..lint.proof import Proof
 from ..lint.steps import OtherSide, Repeat, Ring, Step, Together, Work
-from ..lint.trade.tables import stitches
 from ..lint.working.shape import begins_piece
 from ..lint.workings import RoundWorking, SizeWorking, Standing
+from .scale import Scale, scale_of
 from .words import one_line, section_title
-
-CROCHET_HEIGHTS = {1: 1.0, 2: 1.5, 3: 2.0, 4: 3.0, 5: 4.0, 6: 5.0}  # of a stitch, by its turning chains
-KNITTED_HEIGHT = 0.75
-ASSUMED = {
-    "crochet": (
-        "No gauge was read, so a stitch is taken to be as tall as it is wide in single crochet, one and a half times "
-        "as tall in half double, twice in double and three times in treble crochet (US terms). Your own gauge may "
-        "make a piece squatter or slimmer."
-    ),
-    "knitting": (
-        "No gauge was read, so a knitted stitch is taken to be three quarters as tall as it is wide. Your own gauge "
-        "may make a piece squatter or slimmer."
-    ),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +67,8 @@ class Piece:
 
 def pieces(proof: Proof) -> tuple[tuple[Piece, ...], ...]:
     """Return the pieces of each size, in the draft's order; what has no rows of its own is left out."""
-    return tuple(tuple(_pieces(proof, size)) for size in range(proof.pattern.sizes.number))
+    scale = scale_of(proof)
+    return tuple(tuple(_pieces(proof, size, scale)) for size in range(proof.pattern.sizes.number))
 
 
 @dataclass(slots=True)
@@ -96,8 +82,8 @@ class _Growing:
     courses: list[Course] = field(default_factory=list[Course])
 
 
-def _pieces(proof: Proof, size: int) -> Iterator[Piece]:
-    heights = _row_heights(proof, size)
+def _pieces(proof: Proof, size: int, scale: Scale) -> Iterator[Piece]:
+    heights = _row_heights(proof, size, scale)
     now: _Growing | None = None
     for working in proof.workings.rounds:
         round_ = proof.pattern.rounds[working.index]
@@ -198,32 +184,11 @@ def _width(own: SizeWorking) -> int | None:
     return sum(number for _, number in own.kinds) + chains
 
 
-@cache
-def _heights() -> dict[str, float]:
-    return {stitch.id: CROCHET_HEIGHTS.get(stitch.height, 1.0) for stitch in stitches("crochet") if stitch.height}
-
-
-def _row_heights(proof: Proof, size: int) -> dict[int, float]:
-    """Return the height of one row of each round, in widths of a stitch.
-
-    It is the mean of its stitches, or where it works others again, the mean of those.
-    """
-    knitted = proof.pattern.craft == "knitting"
+def _row_heights(proof: Proof, size: int, scale: Scale) -> dict[int, float]:
+    """Return the height of one row of each round, in widths of a stitch: where it works others again, their mean."""
     heights: dict[int, float] = {}
     for working in proof.workings.rounds:
         own = working.sizes[size] if size < len(working.sizes) else None
         again = [heights[index] for index in working.covers if index in heights]
-        if knitted:
-            heights[working.index] = KNITTED_HEIGHT
-        elif again:
-            heights[working.index] = sum(again) / len(again)
-        else:
-            heights[working.index] = _mean_height(own.kinds if own else ())
+        heights[working.index] = sum(again) / len(again) if again else scale.row(own.kinds if own else ())
     return heights
-
-
-def _mean_height(kinds: tuple[tuple[str, int], ...]) -> float:
-    known = _heights()
-    tall = [(known[kind], number) for kind, number in kinds if kind in known]
-    total = sum(number for _, number in tall)
-    return sum(height * number for height, number in tall) / total if total else 1.0

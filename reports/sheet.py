@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from ..lint.draft import Draft, Span
+from ..lint.figures import FigureList
 from ..lint.finding import Finding, Level
-from ..lint.pattern import FigureList
 from ..lint.proof import Proof
 from ..lint.workings import RoundWorking, SizeWorking, Standing
 from .said import change_words, found_words, kind_words, reading_words, share_words
@@ -229,10 +229,11 @@ def elements(draft: Draft, figures: FigureList, sizes: int) -> tuple[Span, ...]:
 
 
 def _names(draft: Draft, span: Span, names: Sequence[str]) -> Iterator[_Marked]:
-    """Give the names of the sizes where the draft lists them."""
-    text, start = draft.words(span).casefold(), 0
+    """Give the names of the sizes where the draft lists them, to the end of the line."""
+    line = draft.line_span(_index(draft, span.end))
+    text, start = draft.words(Span(span.start, max(span.end, line.end))), 0
     for size, name in enumerate(names):
-        found = text.find(name.casefold(), start)
+        found = text.find(name, start)
         if found >= 0:
             start = found + len(name)
             yield _Marked(Span(span.start + found, span.start + start), sizes=(size,), figure=True)

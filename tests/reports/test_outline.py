@@ -117,7 +117,7 @@ def test_rounds_that_were_not_worked(courses: list[Course], points: list[tuple[i
 def test_what_the_draft_says_otherwise_is_marked() -> None:
     marked = drawn(piece(20, course(2, 20, says=20), course(1, 18, says=16), flat=True))
 
-    assert marked.stated == (Stated(8.0, 3.0, "Rnd", 18, 16),)
+    assert marked.stated == (Stated(8.0, 3.0, "says 16", "Rnd says 16, makes 18"),)
 
 
 def test_nothing_worked_gives_no_outline() -> None:
