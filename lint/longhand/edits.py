@@ -59,6 +59,7 @@ def within(text: str, span: Span, edits: Iterable[Edit]) -> str:
     inside = [
         Edit(Span(edit.span.start - span.start, edit.span.end - span.start), edit.to)
         for edit in edits
-        if span.start <= edit.span.start and edit.span.end <= span.end
+        # what is put in between two stretches belongs to neither
+        if span.start <= edit.span.start < edit.span.end <= span.end
     ]
     return edited(text[span.start : span.end], inside).text

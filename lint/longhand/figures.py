@@ -14,12 +14,12 @@ from .edits import Edit
 _UNIT = r"(?:\s?(?:\"|”|″|in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|m\b|yds?\b|yards?\b|g\b|oz\b|sts?\b))"
 _PARTS = "¼½¾⅓⅔⅛⅜⅝⅞"
 _ONE = rf"(?:\d+(?:\.\d+)?(?:[ -]\d/\d)?[{_PARTS}]?|[{_PARTS}])"
-_FIGURE = re.compile(rf"(?<![\w.])(?P<one>{_ONE}){_UNIT}?|(?<=[(\[,/:\s])(?:--?|–|—)(?=\s?[)\],/:(])")
+_FIGURE = re.compile(rf"(?<![\w.])(?P<one>{_ONE}){_UNIT}?|(?<=[(\[{{,/:\s])(?:--?|–|—)(?=\s?[)\]}},/:({{\[])")
 _RANGE = re.compile(rf"(?<![\w.]){_ONE}\s?[-–]\s?{_ONE}{_UNIT}?|{_FIGURE.pattern}")
-_GAP = re.compile(r"\s*[,;:/()\[\]\-–]+[\s,;:/()\[\]]*")
-_PAIRS = {")": "(", "]": "["}
+_GAP = re.compile(r"\s*[,;:/()\[\]{}\-–]+[\s,;:/()\[\]{}]*")
+_PAIRS = {")": "(", "]": "[", "}": "{"}
 _NOTHING = re.compile(r"--?|–|—")
-_APART = re.compile(r"[()\[\]:;]| - ")
+_APART = re.compile(r"[()\[\]{}:;]| - ")
 
 
 @record
@@ -88,16 +88,16 @@ def _open_brackets(words: str) -> list[str] | None:
     """Return the brackets left open, None where one is closed that was never opened."""
     left: list[str] = []
     for character in words:
-        if character in "([":
+        if character in _PAIRS.values():
             left.append(character)
-        elif character in ")]" and (not left or left.pop() != _PAIRS[character]):
+        elif character in _PAIRS and (not left or left.pop() != _PAIRS[character]):
             return None
     return left
 
 
 def _stands_alone(words: str, number: int) -> bool:
     """Tell whether figures without a bracket around them are a list: by slashes, by brackets, or three with commas."""
-    if re.search(r"[(\[]", words):
+    if re.search(r"[(\[{]", words):
         return True
     if "/" in words:
         return number > 2 or not re.fullmatch(r"\d/[23458]|\d+/16", words)
@@ -140,8 +140,10 @@ def list_figure(text: str, found: FigureList, place: int, claim: Span | None) ->
 
 _NUMBER = r"(?P<lead>[Rr])?(?P<digits>\d+)(?P<ordinal>st|nd|rd|th)?"
 _PLAIN_NUMBER = r"[Rr]?\d+(?:st|nd|rd|th)?"
-_NUMBERS = re.compile(rf"{_PLAIN_NUMBER}(?:(?:\s*(?:\bto\b|-|–|[(\[/,:])\s*)+{_PLAIN_NUMBER}[)\]]?)*", re.IGNORECASE)
-_BETWEEN = re.compile(rf"{_PLAIN_NUMBER}(?P<between>\s*(?:-|–|to)\s*)[(\[]?{_PLAIN_NUMBER}", re.IGNORECASE)
+_NUMBERS = re.compile(
+    rf"{_PLAIN_NUMBER}(?:(?:\s*(?:\bto\b|-|–|[({{\[/,:])\s*)+{_PLAIN_NUMBER}[)\]}}]?)*", re.IGNORECASE
+)
+_BETWEEN = re.compile(rf"{_PLAIN_NUMBER}(?P<between>\s*(?:-|–|to)\s*)[({{\[]?{_PLAIN_NUMBER}", re.IGNORECASE)
 
 
 def heading_numbers(text: str, round_: Round, size: int) -> Edit | None:
@@ -153,7 +155,7 @@ def heading_numbers(text: str, round_: Round, size: int) -> Edit | None:
     if begin is None or finish is None:
         return None
     found = _NUMBERS.search(text, round_.heading.start, round_.heading.end)
-    if found is None or not re.search(r"[(\[/,]", found[0]):
+    if found is None or not re.search(r"[({\[/,]", found[0]):
         return None
     words = written_as(found[0], begin)
     if finish > begin:

@@ -18,7 +18,7 @@ _ABOUT_LISTS = re.compile(
     r"\b(?:given|written|brackets?|parenthes[ei]s|as follows|order|always)\b"
 )
 _MOST = 600  # no heading covers more rounds
-_JOINT = r"[\s,;:/()\[\]&|-]*(?:\b(?:and|or)\b)?[\s,;:/()\[\]&|-]*"
+_JOINT = r"[\s,;:/()\[\]{}&|-]*(?:\b(?:and|or)\b)?[\s,;:/()\[\]{}&|-]*"
 
 
 def size_edits(proof: Proof, size: int) -> Iterator[Edit]:
@@ -120,7 +120,10 @@ def _gaps(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Edit]:
                 start = draft.starts[_line(draft, round_.heading.start)]
                 word = re.match(r"(?i)\s*[*#•-]*\s*(rnd|round|row|r)\b", draft.words(round_.heading))
                 named = f"{word[1]} " if word else "number "
-                numbers = str(missing[0]) if len(missing) == 1 else f"{missing[0]} to {missing[-1]}"
+                numbers = str(missing[0])
+                if len(missing) > 1:
+                    numbers = f"{numbers} {'and' if len(missing) == 2 else 'to'} {missing[-1]}"
+                    named = re.sub(r"(?<=[a-z]) $", "s ", named) if word and len(word[1]) > 1 else named
                 newline = "\r\n" if "\r\n" in draft.text else "\n"
                 yield Edit(Span(start, start), f"(This size has no {named}{numbers}.){newline}")
             before, others = (round_.section, last), set()
@@ -234,7 +237,7 @@ def _declaration(proof: Proof, size: int) -> Iterator[Edit]:
     else:
         end = _list_end(draft.text, places[-1].end, draft.text[places[0].start : places[-1].end])
         yield Edit(
-            Span(len(before.rstrip("([")) if _all_inside(before, draft.text, end) else places[0].start, end),
+            Span(len(before.rstrip("([{")) if _all_inside(before, draft.text, end) else places[0].start, end),
             _segment(draft.text, places, size),
         )
     if plural := re.search(r"(?i)\bsize(s)\b[^\w]*(?:\w+[^\w]+)?$", before[-60:]):
@@ -243,7 +246,7 @@ def _declaration(proof: Proof, size: int) -> Iterator[Edit]:
 
 
 def _all_inside(before: str, text: str, end: int) -> bool:
-    return before.endswith(("(", "[")) and text[end - 1 : end] in (")", "]")
+    return before.endswith(("(", "[", "{")) and text[end - 1 : end] in (")", "]", "}")
 
 
 def _places(text: str, span: Span, names: tuple[str, ...]) -> list[Span] | None:
@@ -261,9 +264,9 @@ def _places(text: str, span: Span, names: tuple[str, ...]) -> list[Span] | None:
 
 def _list_end(text: str, end: int, words: str) -> int:
     """Return the end of a list of names: behind the bracket that is still open."""
-    closing = re.compile(r"\s*(?:\([^()]*\))?\s*[)\]]").match(text, end)
-    opened = words.count("(") + words.count("[") > words.count(")") + words.count("]")
-    inside = text[: end - len(words)].endswith(("(", "["))
+    closing = re.compile(r"\s*(?:\([^()]*\))?\s*[)\]}]").match(text, end)
+    opened = sum(words.count(one) for one in "([{") > sum(words.count(one) for one in ")]}")
+    inside = text[: end - len(words)].endswith(("(", "[", "{"))
     return closing.end() if closing and (opened or inside) else end
 
 
@@ -273,6 +276,6 @@ def _segment(text: str, places: list[Span], size: int) -> str:
     if size + 1 == len(places):
         return text[place.start : place.end]
     words = text[place.start : places[size + 1].start]
-    words = re.sub(r"(?:[\s,;:/&|(\[-]|\b(?:and|or)\b)+$", "", words)
+    words = re.sub(r"(?:[\s,;:/&|({\[-]|\b(?:and|or)\b)+$", "", words)
     opened, closed = words.count("("), words.count(")")
     return words if opened == closed else words.rstrip(")") if closed > opened else words + ")" * (opened - closed)

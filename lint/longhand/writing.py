@@ -206,7 +206,7 @@ def _counts_added(unrolling: Unrolling, tried: _Try) -> _Try:
     for one in tried.proof.workings.rounds:
         round_ = tried.proof.pattern.rounds[one.index]
         near = manner_of(draft, round_) or near
-        if round_.claims or not _needs_count(round_):
+        if round_.claims or round_.closing or not _needs_count(round_):
             continue
         copied = tried.copied(round_)
         source = _words_of(unrolling.proof, tried, copied[1]) if copied is not None else None
