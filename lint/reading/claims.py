@@ -207,7 +207,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     if what in ("-", "=") and (bare := _bare_counts(items, end)) is not None:
         more, end = bare
         found.extend(more)
-    while kind(items, end) in ("total", "remain") or text_at(items, end) in _SAID_AFTER:
+    while kind(items, end) in ("total", "remain", "rest") or text_at(items, end) in _SAID_AFTER:
         end += 1
     if text_at(items, end) in ("1", "2", "3", "4"):
         return None  # `25 sts on needle 1`
@@ -252,7 +252,7 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
             break
         claim, end = _with_unit(items, end + 1, end + 2, more)
         found.append(claim)
-    while kind(items, end) in ("total", "around", "remain") or text_at(items, end) in _SAID_AFTER:
+    while kind(items, end) in ("total", "around", "remain", "rest") or text_at(items, end) in _SAID_AFTER:
         end += 1
     chain = _stitch_kind(items, end + 1)
     if kind(items, end) in (",", "+", "noise") and chain is not None and chain[1]:

@@ -220,6 +220,7 @@ def number_of_sizes(lists: Sequence[FigureList]) -> int:
         len(one.values)
         for one in lists
         if not (one.style in (ListStyle.SLASH, ListStyle.BARE) and len(one.values) == 2)
+        and not (one.style is ListStyle.INSIDE and one.inner == "-" and len(set(one.values)) == 1)
     )
     if not lengths:
         return 1

@@ -23,10 +23,33 @@ _CABLE = re.compile(
 )
 
 
+_EDGE = re.compile(
+    r"(?i)\b(?:cast[- ]?on|co|bound[- ]?off|bind[- ]?off|cast[- ]?off|bo)\s+(?:edges?|rows?|tail)\b"
+    r"|(?<![\d(])\b\d{1,3}\s+(?:sts?|stitches)\s+(?:increased|decreased|inc'd|dec'd)(?![\w(])(?!\s+(?:to|by))"
+)
+
+
+# old leaflets write a full stop behind each abbreviation: `Sl. 1, k. 2 tog., p.s.s.o.`
+_DOTTED = re.compile(
+    r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?|(?:k|p|sl)\.\s?\d+(?![\d.])|(?:p\.\s?s\.\s?s\.\s?o|wl?\.\s?fwd|k|p|sl|tog|yf|yfwd|fwd|yrn|sts?|rep|rem|alt|patt|inc|dec|psso|"
+    r"foll|beg|cont|tbl|m|skpo)\.(?=[ \t]*\n?[ \t]*[\da-z,;*)]))"
+)
+_LEAFLET = re.compile(r"(?i)\b(?:k|p|sl)\. ?\d")
+_FEWEST = 3  # such places; fewer may be ends of sentences
+
+
+def undotted(text: str) -> str:
+    """Take the full stops from the abbreviations of an old leaflet; every offset stays what it was."""
+    if len(_LEAFLET.findall(text)) < _FEWEST:
+        return text
+    return _DOTTED.sub(lambda match: re.sub(r"[.\s]", "", match[0]).ljust(len(match[0])), text)
+
+
 def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
-    """Make one word of those that are one thing together: `k2, p2 rib`, `C6F`, `inc.1`, `cast on 1st`."""
+    """Make one word of those that are one thing together: `k2, p2 rib`, `C6F`, `inc.1`, `cast-on edge`."""
     merged = _merged(words, _RIB.finditer(text), _fabric)
     merged = _merged(merged, _CABLE.finditer(text), _cable)
+    merged = _merged(merged, _EDGE.finditer(text), _named)
     found: list[Word] = []
     for index, word in enumerate(merged):
         before = found[-1] if found else None
@@ -42,6 +65,11 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
 
 def _fabric(_: re.Match[str], first: Word) -> Word:
     return replace(first, kind="fabric", stitch=None, value=None)
+
+
+def _named(_: re.Match[str], first: Word) -> Word:
+    """Make one word that takes nothing of `cast-on edge`, `8 sts increased`."""
+    return replace(first, kind="noise", stitch=None, value=None)
 
 
 def _cable(match: re.Match[str], first: Word) -> Word:

@@ -13,7 +13,7 @@ from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .given import given_counts
-from .knitted import knitted
+from .knitted import knitted, undotted
 from .letters import cleaned, squeezed
 from .materials import read_materials
 from .mending import mend
@@ -33,6 +33,8 @@ def read(draft: Draft) -> Pattern:
     text, letters = cleaned(draft.text)
     text = squeezed(text)
     craft = craft_of(text)
+    if craft == "knitting":
+        text = undotted(text)
     found = blocks(draft, text, knit=craft == "knitting")
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)

@@ -70,7 +70,7 @@ def _is_count(group: Group, *, closes: bool = False) -> bool:
                 index += 1
             if kind(items, index) in ("st", "space", "loops", "around", "stitch") and _unit_goes_on(items, index):
                 index += 1
-            if kind(items, index) in ("total", "noise", "remain", "around") or text_at(items, index) in (
+            if kind(items, index) in ("total", "noise", "remain", "rest", "around") or text_at(items, index) in (
                 "made",
                 "now",
                 "inc",
