@@ -233,7 +233,7 @@ def test_version_and_no_command(run: Run) -> None:
 CALL = "import sys; from rowcall.lint.cli import main; sys.argv[0] = 'rowcall'; main()"
 WITNESS = (
     "import atexit, sys\n"
-    "heavy = {'spacy', 'rich', 'rapidfuzz'}\n"
+    "heavy = {'jinja2', 'spacy', 'rich', 'rapidfuzz'}\n"
     "atexit.register(lambda: print(sorted(heavy & set(sys.modules)), file=sys.stderr))\n"
 ) + CALL
 
