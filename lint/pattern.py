@@ -84,7 +84,8 @@ class Claim:
     `unit` keeps the draft's own word where it counts something else than stitches (clusters, ch-1 sps). With
     several kinds in one statement each is a claim of its own. `chain_apart` is True for "11 dc + ch 3".
     `with_chains` is True where chains between the stitches are counted too ("100 incl. chains"). `each_round`
-    holds one figure a round for "rnds 5-7: 32, 40, 48 sc" (then `figure` is the last of them).
+    holds one figure a round for "rnds 5-7: 32, 40, 48 sc" (then `figure` is the last of them). `group` names the
+    group of stitches counted where it isn't stitches, "group" for any.
     """
 
     figure: Figure
@@ -94,6 +95,7 @@ class Claim:
     chain_apart: bool = False
     with_chains: bool = False
     each_round: tuple[int, ...] = ()
+    group: str = ""
 
 
 class Side(Enum):

@@ -31,12 +31,25 @@ class At(Enum):
     BEHIND = "behind"  # into an earlier row, a skipped stitch or a stitch behind: what it uses is not known
 
 
+ANY_GROUP = "group"  # the name of a group of stitches that the draft gives no name
+
+
+def group_name(term: str) -> str:
+    """Return a group's name without blanks and signs, and without what marks it as the first of a round."""
+    plain = "".join(char for char in term.lower() if char.isalnum() or char == " ")
+    for lead in ("beginning ", "beg ", "first ", "starting "):
+        plain = plain.removeprefix(lead)
+    return plain.replace(" ", "")
+
+
 @record
 class Target:
     """What kind of place a stitch goes into or a skip passes.
 
     `kinds` are stitch ids; empty for any stitch. `space` is True for a chain space; `size` is its number of
-    chains where the draft says it. `also_spaces` is True for "each st and ch-1 sp".
+    chains where the draft says it. `also_spaces` is True for "each st and ch-1 sp". `group` names the group of stitches
+    whose place is meant (a V-stitch's space, the gap between two shells), "group" for any; `nth` is the stitch of it:
+    1 the first, -1 the last, 0 the one in the middle.
     """
 
     kinds: tuple[str, ...] = ()
@@ -44,6 +57,8 @@ class Target:
     size: int | None = None
     also_spaces: bool = False
     chain: bool = False  # a link of a chain
+    group: str = ""
+    nth: int | None = None
 
 
 @record

@@ -8,6 +8,8 @@ from dataclasses import replace
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Claim
+from ..steps import ANY_GROUP, group_name
+from .groups import GROUP_WORDS, is_group
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .times import figure_at
 from .words import Word
@@ -76,9 +78,10 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
         words = " ".join(_plain(items[index:end]))
         return Claim(figure, "ch" if not spaces else "space", span_of(items[start:end]), unit=words or "ch"), end
     item = items[index] if index < len(items) else None
-    if isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "group":
+    if isinstance(item, Word) and item.stitch is not None and (item.stitch.kind == "group" or is_group(item)):
         # shells, clusters, V-stitches: a count of groups, each of several stitches or made in more than one way
-        return Claim(figure, "other", span_of(items[start : index + 1]), unit=item.text), index + 1
+        group = group_name(item.stitch.id)
+        return Claim(figure, "other", span_of(items[start : index + 1]), unit=item.text, group=group), index + 1
     if stitch:
         unit = text_at(items, index)
         kind_ = stitch[0]
@@ -105,7 +108,8 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
         "count",
         "and",
     ):
-        return Claim(figure, "other", span_of(items[start : index + 1]), unit=word), index + 1
+        group = ANY_GROUP if word in GROUP_WORDS else ""
+        return Claim(figure, "other", span_of(items[start : index + 1]), unit=word, group=group), index + 1
     return Claim(figure, "st", span_of(items[start:end])), end
 
 

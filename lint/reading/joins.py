@@ -8,6 +8,7 @@ from dataclasses import replace
 from ..draft import Span
 from ..figures import Figure
 from ..steps import At, Chain, Join, Remark, Ring, Turn, Work
+from .groups import past_group
 from .marks import Item, flat, kind, text_at
 from .reader import Reader
 from .times import figure_at
@@ -32,6 +33,9 @@ class JoinReader(Reader):
                 or what in self.marks
             ):
                 break
+            if what == "between" and (past := _past_between(self.items, self.at + 1)) is not None:
+                self.at = past
+                continue
             if self.at > start + 1 and self._text(-1).endswith(".") and self._begins_sentence():
                 break
             if what == "-" and not (
@@ -170,3 +174,14 @@ def _space_counted(items: Sequence[Item]) -> int:
             if number and any(w.stitch is not None and w.stitch.kind != "chain" for w in words[:index]):
                 return number
     return 0
+
+
+def _past_between(items: Sequence[Item], index: int) -> int | None:
+    """Pass over what a join lies between: `any 2 dc`, `any 3-dc groups`; None where it isn't said so."""
+    while kind(items, index) in ("each", "noise", "first", "next"):
+        index += 1
+    if (found := past_group(items, index)) is not None:
+        return found[1]
+    if kind(items, index) == "number" and kind(items, index + 1) in ("stitch", "st"):
+        return index + 2
+    return None

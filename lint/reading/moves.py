@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from ..figures import Figure
 from ..steps import At, Chain, FastenOff, Leave, Make, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
 from .claims import past_sized_space, sentence_claim, trailing_claim
+from .groups import past_group
 from .marks import Item, kind, text_at
 from .places import Placed, read_place
 from .stitches import StitchReader
@@ -326,6 +327,8 @@ class MoveReader(StitchReader):
 
 def _skip_target(items: Sequence[Item], index: int) -> tuple[Target, int]:
     item = items[index] if index < len(items) else None
+    if (found := past_group(items, index)) is not None:
+        return Target(group=found[0], nth=-1), found[1]
     if isinstance(item, Word) and item.stitch is not None:
         if item.stitch.kind == "chain":
             stop = index + 1

@@ -10,6 +10,7 @@ from ..figures import Figure
 from ..record import record
 from ..steps import At, Target, Where
 from .claims import past_sized_space
+from .groups import past_group
 from .marks import Item, kind, text_at
 from .times import figure_at, read_remainder, read_to_marker
 from .turning import past_turning_chain, to_turning_chain
@@ -47,6 +48,8 @@ class _Seen:
     row_ends: bool = False
     top: bool = False
     behind: bool = False
+    center: bool = False
+    group: str = ""
 
     @property
     def target(self) -> Target:
@@ -57,7 +60,17 @@ class _Seen:
             size=self.size,
             also_spaces=(self.space or self.chain) and (self.st or bool(self.kinds)),
             chain=self.chain and not self.space,
+            group=self.group,
+            nth=self._nth_of_group(),
         )
+
+    def _nth_of_group(self) -> int | None:
+        """Return which stitch of the group is meant, None where it is its space, or not said."""
+        if not self.group or self.space or not (self.st or self.kinds):
+            return None
+        if self.center:
+            return 0
+        return self.nth or (1 if self.first else -1 if self.last else None)
 
 
 def _goes_into_last(items: Sequence[Item], index: int) -> bool:
@@ -181,10 +194,16 @@ def _describe(items: Sequence[Item], at: int, seen: _Seen) -> int:
         word = text_at(items, index)
         if word == "and" and named and _more_places(items, index + 1):
             pass
+        elif word == "or" and named and kind(items, index + 1) in ("st", "space"):
+            index += 1  # `in one st or sp`: the round says which
         elif what in _DETERMINERS and not (named and what not in ("noise",)):
             if what == "noise" and not _noise_fits(items, index, named=named):
                 break
             _determine(items, index, seen)
+        elif not named and (found := past_group(items, index)) is not None:
+            seen.group, index = found
+            named = True
+            continue
         elif (not named or _after_and(items, index)) and (stop := past_sized_space(items, index)) is not None:
             seen.space = named = True
             seen.size = figure.values[0] if (figure := figure_at(items, index)) else None
@@ -244,6 +263,7 @@ def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:
     if named:
         return False
     if word in _QUALIFIERS:
+        seen.center = seen.center or word in ("center", "centre")
         seen.next = seen.next or not seen.each
         return True
     return what == "post"
@@ -364,17 +384,67 @@ _WHICH = {"each", "next", "first", "last", "same", "noise"}
 
 
 def _of_each(items: Sequence[Item], stop: int, seen: _Seen) -> int:
-    """Pass over `of each V-st`, `of next shell` after a space: the space in each of them."""
-    if not seen.space or text_at(items, stop) not in ("of", "in") or kind(items, stop + 1) not in _WHICH:
+    """Pass over `of each V-st`, `of next shell`, `of next 5-ch loop`: what the place is a part of."""
+    if seen.group or text_at(items, stop) not in ("of", "in", "on"):
         return stop
-    if kind(items, stop + 2) not in ("stitch", "st", "word"):
+    at = stop + 1
+    while kind(items, at) in _WHICH:
+        at += 1
+    if (found := past_group(items, at)) is not None:
+        for index in range(stop + 1, at):
+            if kind(items, index) in ("each", "next"):
+                _determine(items, index, seen)
+        seen.group, at = found
+        return at
+    if not seen.space and (seen.center or seen.nth) and (loop := _loop(items, at)) is not None:
+        seen.space, seen.st, seen.chain, seen.nth = True, False, False, None
+        seen.kinds.clear()
+        return loop
+    if not seen.space or kind(items, stop + 1) not in _WHICH or kind(items, stop + 2) not in ("stitch", "st", "word"):
         return stop
     _determine(items, stop + 1, seen)
     return stop + 3
 
 
+def _loop(items: Sequence[Item], at: int) -> int | None:
+    """Pass over a loop or space: `loop`, `ch-5 lp`, `5-ch sp`; None where none is named."""
+    if (sized := past_sized_space(items, at)) is not None:
+        return sized
+    stop = at
+    if kind(items, stop) == "stitch" and kind(items, stop + 1) in ("-", "number", "space"):
+        stop += 1
+        while kind(items, stop) in ("-", "number"):
+            stop += 1
+    return stop + 1 if kind(items, stop) == "space" else None
+
+
+def _gap(items: Sequence[Item], at: int, seen: _Seen) -> tuple[Target, int] | None:
+    """Read `between dc`, `between groups`, `between any 2 shells` after a space: between what it lies."""
+    if not seen.space or kind(items, at) != "between":
+        return None
+    index = at + 1
+    while kind(items, index) in _WHICH:
+        index += 1
+    if (found := past_group(items, index)) is not None:
+        return Target(group=found[0]), found[1]
+    index += kind(items, index) == "number"
+    if (found := past_group(items, index)) is not None:
+        return Target(group=found[0]), found[1]
+    if kind(items, index) not in ("st", "stitch"):
+        return None
+    return Target(), index + 1
+
+
 def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: bool, between: bool) -> Placed | None:
     stop = _of_each(items, stop, seen)
+    if (gap := _gap(items, stop, seen)) is not None and not seen.same:
+        target, end = gap
+        while kind(items, end) == "around":
+            seen.each = True
+            end += 1
+        span = _span(items, at, end)
+        number = None if seen.each else seen.number or Figure((1,), span)
+        return Placed(Where(At.BETWEEN, number=number, target=target, span=span), end, each=seen.each)
     end = _past_reference(items, _past_as(items, stop) if seen.same else stop)
     if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
         end += 1
@@ -433,9 +503,15 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
         return Where(At.BEHIND, number=seen.number, span=span)
     if seen.same:
         return Where(At.POST_SAME if post else At.SAME, target=seen.target, span=span)
-    if between:
-        return Where(At.BETWEEN, number=seen.number, target=seen.target, span=span)
     one = Figure((1,), span)
+    if between:
+        # `between next 2 dc`: one gap
+        number = None if seen.each or whole else one
+        return Where(At.BETWEEN, number=number, target=Target(group=seen.group), span=span)
+    if seen.group:
+        every = seen.each or seen.rest or whole
+        number = seen.number or (None if every else one)
+        return Where(At.NEXT if number else At.EACH, number=number, target=seen.target, span=span)
     if seen.number is not None:
         last = seen.last
         return Where(At.NEXT, number=seen.number, target=seen.target, last=last, span=span)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from enum import Enum
 
 from .claims import INCLUDED, past_sized_space
+from .groups import GROUP_WORDS
 from .marks import Group, Item, flat, kind, text_at
 from .places import read_place
 from .times import figure_at, read_remainder, read_times
@@ -66,7 +67,7 @@ def _is_count(group: Group, *, closes: bool = False) -> bool:
             if (stop := past_sized_space(items, index)) is not None:
                 index = stop
                 continue
-            if kind(items, index) == "st" or kind(items, index) == "stitch" or kind(items, index) == "space":
+            if kind(items, index) in ("st", "stitch", "space") or (closes and text_at(items, index) in GROUP_WORDS):
                 index += 1
             if kind(items, index) in ("st", "space", "loops", "around", "stitch") and _unit_goes_on(items, index):
                 index += 1

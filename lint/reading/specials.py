@@ -122,6 +122,10 @@ def _of_step(name: str, step: Step) -> Make | None:
         if total and all(isinstance(inner, Work) for inner in step.steps):
             return Make(name, 1, total, 1)
         if total and all(isinstance(inner, Work | Chain) for inner in step.steps):
+            first = step.steps[0]
+            if re.match(r"(?:beg|beginning|first|starting)\b", name) and isinstance(first, Chain):
+                # the first shell of a round: its chain stands for a stitch
+                return Make(name, 1, total + 1, 3, group=(replace(first, beginning=True), *step.steps[1:]))
             return Make(name, 1, total, 3, group=step.steps)
     return None
 
@@ -166,7 +170,8 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
         for length in range(min(longest, len(everything) - index), 0, -1):
             piece = everything[index : index + length]
             dashed = piece[0].kind == "-" or piece[-1].kind == "-"
-            stitch = terms.get(tuple(part for word in piece for part in word.text.split() if part != "-"))
+            said = tuple(part for word in piece for part in word.text.split() if part != "-")
+            stitch = terms.get(said) or (terms.get((*said[:-1], said[-1].removesuffix("s"))) if said else None)
             if stitch is not None and not dashed and not any(word.kind == "*" for word in piece):
                 span = Span(piece[0].span.start, piece[-1].span.end)
                 make = makes[stitch.id]

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from ..pattern import Claim
 from ..record import record
-from .fabric import Fabric
+from ..steps import ANY_GROUP
+from .fabric import BEGUN, Fabric, groups_of
 
 
 @record
@@ -32,6 +33,10 @@ def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: b
         return Compared(None, count)
     spaces = [claim for claim in known if claim.kind in ("space", "ch")]
     stitches = [claim for claim in known if claim.kind not in ("space", "ch", "other")]
+    groups = [claim for claim in known if claim.group]
+    apart = groups and not any(claim.kind == "st" for claim in stitches)
+    if apart and (by_kind := _by_kind(groups, stitches, fabric, size, count)) is not None:
+        return by_kind
     if not stitches:
         return _of_spaces(spaces, fabric, size, count)
     whole = next((claim for claim in stitches if claim.kind == "st"), None)
@@ -44,6 +49,34 @@ def compare(claims: Sequence[Claim], fabric: Fabric, size: int, choose_spaces: b
     if len(stitches) == 1:
         return _of_kind(stitches[0], fabric, size, count)
     return Compared(stated, count, agrees=False)
+
+
+def _by_kind(
+    groups: Sequence[Claim], stitches: Sequence[Claim], fabric: Fabric, size: int, count: int
+) -> Compared | None:
+    """Compare a count of groups, with stitches beside them: `8 sc and 8 V-sts`, `36 dc / 12 groups`, `16 shells`.
+
+    None where the groups counted are not those that the row is known to hold.
+    """
+    named = groups_of(fabric)
+    claimed = groups[0]
+    begun = named.pop(BEGUN, 0)
+    made = named.get(claimed.group, named.get(ANY_GROUP, 0) if len(named) == 1 else 0) + begun
+    if len(groups) > 1 or not made:
+        return None
+    stated = _value(claimed, size)
+    sure = claimed.group in named and claimed.group != ANY_GROUP
+    if stated != made:
+        return Compared(stated, made, unit=claimed.unit, agrees=False) if sure else Compared(None, count)
+    if not stitches:
+        return Compared(None, count, agrees=True)
+    outside = dict(fabric.kinds(outside=True))
+    every = dict(fabric.kinds())
+    for claim in stitches:
+        own = outside if len(stitches) > 1 or claim.kind in outside else every
+        if _value(claim, size) not in (own.get(claim.kind, 0), every.get(claim.kind, 0) + every.get("ch", 0)):
+            return Compared(_value(claim, size), own.get(claim.kind, 0), claim.unit, agrees=False)
+    return Compared(None, count, agrees=True)
 
 
 def _value(claim: Claim, size: int) -> int:

@@ -6,7 +6,7 @@ pattern of places repeated, so that a round costs what its instructions cost and
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 
@@ -19,15 +19,27 @@ LINK = "link"
 
 @record
 class Spot:
-    """One place of a row: the id of a stitch, or a space of `size` chains, or a link of a chain."""
+    """One place of a row: the id of a stitch, or a space of `size` chains, or a link of a chain.
+
+    `group` names the group of stitches worked in one place that it belongs to ("" for a place by itself); `opens`
+    and `closes` are True for the first and the last place of a group.
+    """
 
     kind: str
     size: int = 1
+    group: str = ""
+    opens: bool = False
+    closes: bool = False
 
     @property
     def is_space(self) -> bool:
         """Whether it is a chain space, over which a stitch passes."""
         return self.kind == SPACE
+
+
+def _turned(spot: Spot) -> Spot:
+    """Return a place as it is met from the other side."""
+    return replace(spot, opens=spot.closes, closes=spot.opens) if spot.opens is not spot.closes else spot
 
 
 class Segment:
@@ -132,7 +144,9 @@ class Fabric:
 
     def back(self) -> Fabric:
         """Return the row as it is met when it is worked back over."""
-        segments = tuple(Segment(part.spots[::-1], part.times) for part in reversed(self.segments))
+        segments = tuple(
+            Segment(tuple(map(_turned, reversed(part.spots))), part.times) for part in reversed(self.segments)
+        )
         return Fabric(segments, self.ring, replace(self.edge, turned=False))
 
     def whole(self) -> Fabric:
@@ -148,19 +162,56 @@ class Fabric:
             part.times * sum(spot.size for spot in part.spots if spot.is_space) for part in self.segments if part.spaces
         )
 
+    def count(self, match: Match) -> int:
+        """Count the places of a kind."""
+        return sum(part.times * sum(map(match, part.spots)) for part in self.segments)
+
     @property
     def is_chain(self) -> bool:
         """Whether it is a foundation chain, into whose links stitches go."""
         return any(spot.kind == LINK for part in self.segments for spot in part.spots)
 
-    def kinds(self) -> tuple[tuple[str, int], ...]:
-        """Count the stitches by kind, in order of first use."""
+    def kinds(self, *, outside: bool = False) -> tuple[tuple[str, int], ...]:
+        """Count the stitches by kind, in order of first use; only those outside groups where that is asked."""
         found: dict[str, int] = {}
         for part in self.segments:
             for spot in part.spots:
-                if not spot.is_space:
+                if not spot.is_space and not (outside and spot.group):
                     found[spot.kind] = found.get(spot.kind, 0) + part.times
         return tuple(found.items())
+
+
+Match = Callable[[Spot], bool]
+BEGUN = "begun"  # the name of the first group of a round, which its beginning chain is part of
+LONGEST_GROUP = 60  # places; a longer stretch in one place is not known group by group
+
+
+def groups_of(fabric: Fabric) -> dict[str, int]:
+    """Count the groups of stitches in one place by name."""
+    found: dict[str, int] = {}
+    for part in fabric.segments:
+        for spot in part.spots:
+            if spot.opens:
+                found[spot.group] = found.get(spot.group, 0) + part.times
+    return found
+
+
+def grouped(segments: Sequence[Segment], name: str) -> tuple[Segment, ...]:
+    """Return a stretch worked in one place as a group; chains at its ends lie between groups and stay outside.
+
+    A stretch that holds a named group, or only one stitch, stays as it is.
+    """
+    spots = [spot for part in segments for _ in range(part.times) for spot in part.spots] if segments else []
+    start, stop = 0, len(spots)
+    while start < stop and spots[start].is_space:
+        start += 1
+    while stop > start and spots[stop - 1].is_space:
+        stop -= 1
+    if stop - start < 2 or len(spots) > LONGEST_GROUP or any(spot.group for spot in spots):
+        return tuple(segments)
+    last = stop - start - 1
+    inside = [Spot(spot.kind, spot.size, name, n == 0, n == last) for n, spot in enumerate(spots[start:stop])]
+    return tuple(Segment((spot,), 1) for spot in (*spots[:start], *inside, *spots[stop:]))
 
 
 def plain(kind: str, number: int) -> Fabric:
@@ -284,18 +335,55 @@ class Cursor:
             total += part.length
         return total
 
+    def count(self, match: Match) -> int:
+        """Count the places of a kind that are left."""
+        total, done = 0, self.done
+        for part in self.fabric.segments[self.index :]:
+            each = sum(map(match, part.spots))
+            total += part.times * each
+            if done:
+                whole, rest = divmod(done, len(part.spots))
+                total -= whole * each + sum(map(match, part.spots[:rest]))
+                done = 0
+        return total
+
+    def seek(self, match: Match) -> Spot | None:
+        """Pass places up to and with the next of a kind, and return it; stand at the end where there is none."""
+        segments = self.fabric.segments
+        while self.index < len(segments):
+            part = segments[self.index]
+            width = len(part.spots)
+            offset = self.done % width
+            at = next((n for n in range(width) if match(part.spots[(offset + n) % width])), None)
+            if at is None or self.done + at >= part.length:
+                self.index, self.done = self.index + 1, 0
+                continue
+            found = part.spots[(offset + at) % width]
+            self._move(part, at + 1)
+            return found
+        return None
+
+    def ahead(self) -> Iterator[Spot]:
+        """Yield the places that are left, one by one."""
+        done = self.done
+        for part in self.fabric.segments[self.index :]:
+            for place in range(done, part.length):
+                yield part.spots[place % len(part.spots)]
+            done = 0
+
     def copy(self) -> Cursor:
         """Return another cursor at the same place."""
         return Cursor(self.fabric, self.index, self.done)
 
-    def passes_ahead(self, before: Cursor) -> tuple[int, int] | None:
+    def passes_ahead(self, before: Cursor, *, sought: bool = False) -> tuple[int, int] | None:
         """Tell how a pass that began at `before` may be continued at once.
 
         Returns the number of places a pass moves and how many whole passes more are alike, None where that can't be
         told. In a row without spaces one place is as good as another; in a row with spaces a pass must have come to
-        the same point of the pattern of its segment, and those in that segment are alike.
+        the same point of the pattern of its segment, and those in that segment are alike; so must a pass that `sought`
+        places by their kind or group.
         """
-        if before.fabric is self.fabric and not self.fabric.spaces:
+        if before.fabric is self.fabric and not self.fabric.spaces and not sought:
             left = self.left()
             moved = before.left() - left
             return (moved, left // moved) if moved > 0 else None

@@ -8,9 +8,9 @@ from dataclasses import dataclass, field, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import At, Chain, Count, Leave, Make, OtherSide, Repeat, Skip, Step, Together, Work
+from ..steps import At, Chain, Count, Leave, Make, OtherSide, Repeat, Skip, Step, Target, Together, Work
 from ..workings import Deed, Item
-from .fabric import Cursor, Fabric, Row
+from .fabric import Cursor, Fabric, Match, Row
 
 FEWEST_AROUND = 12  # links from which a chain closed to a ring is worked link by link, not as a hole
 Choose = Callable[[str, bool], bool]
@@ -61,6 +61,11 @@ class Hook(ABC):
     begun: bool = False  # the beginning chain is made, or stitches are: a further chain makes a space
     in_one: int = 1  # stitches made last in one place
     apart: bool = False  # stitches were worked along pieces made before
+    inside: bool = False  # works a group in one place
+    loose: bool = False  # the place taken last was a space or a group's: what comes next is found by its kind
+    kin: Match | None = None  # what tells the groups of which one was taken last
+    sought: bool = False  # a place was looked for by its kind or group
+    start: Target | None = None  # the group's place to which slip stitches lead
     flat_count: int | None = None
     partial: bool = False
     flat: bool = False  # a row, worked back over the one below
@@ -107,6 +112,8 @@ class Hook(ABC):
         if cursor is None or (cursor.fabric.ring and cursor.fabric.stitches < FEWEST_AROUND):
             self.used += number
             return
+        if number:
+            self.loose, self.kin = spaces, None
         wanting = cursor.take_spaces(number) if spaces else cursor.take(number)
         self.short += wanting
         self.used += 0 if spaces else number - wanting
@@ -160,18 +167,35 @@ class Hook(ABC):
             total += need
         return total
 
+    def at_end(self) -> bool:
+        """Tell whether the last space or group has been worked: what lies after it is passed over like all between."""
+        if not self.loose or self.cursor is None:
+            return False
+        return not (self.cursor.spaces_left() if self.kin is None else self.cursor.count(self.kin))
+
+    def kept_spaces(self, rest: Sequence[Step]) -> int:
+        """Return how many spaces the following steps need, up to the next that takes all that is left."""
+        total = 0
+        for step in rest:
+            if isinstance(step, Work | Together) and step.where.at is At.NEXT and step.where.target.space:
+                if not (isinstance(step, Work) and step.make.kind == "slst"):
+                    total += 0 if step.where.target.group else self.number(step.where.number)
+            elif isinstance(step, Repeat | Work | Together) and self.need(step) is None:
+                break
+        return total
+
     def need(self, step: Step) -> int | None:
         """Return the stitches a step takes, None where it takes whatever is left."""
         if isinstance(step, Work):
-            if step.where.at is At.NEXT and not step.where.target.space:
+            if step.where.at is At.NEXT and not step.where.target.space and not step.where.target.group:
                 if step.make.kind == "slst" and not step.where.last:
                     return 0
                 return self.number(step.where.number) * max(self.of_now(step.make).uses, 0)
             return None if step.where.at is At.EACH else 0
         if isinstance(step, Skip):
-            return 0 if step.target.space or step.behind else self.number(step.number)
+            return 0 if step.target.space or step.target.group or step.behind else self.number(step.number)
         if isinstance(step, Together):
-            if step.where.at is At.NEXT and not step.where.target.space:
+            if step.where.at is At.NEXT and not step.where.target.space and not step.where.target.group:
                 return self.number(step.where.number)
             return None if step.where.at is At.EACH else 0
         if isinstance(step, Leave):

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..steps import At, Chain, Join, Make, Step, Target, Together, Where, Work
+from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Where, Work, group_name
 from ..workings import Deed
-from .fabric import Cursor, Fabric, spot_of, stitches_of
+from .fabric import BEGUN, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
 from .shape import chain_key, more_work
 from .starting import Starting
+
+MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
 
 class Placing(Starting):
@@ -33,11 +35,12 @@ class Placing(Starting):
         times = self.number(step.times)
         if make.kind == "slst" and self._only_moves(where, rest):
             self.in_space = self.in_space or (not self.worked and where.target.space)
+            self.start = where.target if not self.worked and where.target.group else self.start
             return
         self.worked = True
         self.in_one = times * make.makes if where.number is None or where.number.values == (1,) else make.makes
         if where.at is At.NEXT:
-            self.next(step, times, top=top)
+            self.next(step, rest, times, top=top)
             return
         if where.at is At.EACH:
             self.each(step, rest, times, top=top)
@@ -53,17 +56,17 @@ class Placing(Starting):
                     self.cursor = Cursor(Fabric(ring=True))
             case At.SAME | At.POST_SAME:
                 taken = self.same(where)
-                self.lay(make, times)
+                self.lay_same(make, times)
                 self.note(Deed.WORK, step.span, taken, times * make.makes, top=top)
             case At.FROM_HOOK:
                 self.from_hook(step, times, top=top)
             case At.BETWEEN:
-                raise CannotWork("stitches between stitches are not counted yet")
+                self.between(step, times, top=top)
             case At.ROW_ENDS if self.along and (where.number is not None or times == 1):
                 if where.number is None:
                     self.each(step, rest, times, top=top)
                 else:
-                    self.next(step, times, top=top)
+                    self.next(step, rest, times, top=top)
             case At.ROW_ENDS:
                 if times < 2:
                     raise CannotWork("how many row ends there are is not known")
@@ -81,14 +84,14 @@ class Placing(Starting):
 
     def each(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
         """Go into every place up to the end, but for those that the draft or the following steps keep."""
-        where, make = step.where, step.make
-        if where.target.space and not where.target.also_spaces:
-            number = self.all_spaces(where.target.size)
-            if number == 0:
+        where, make = self.resolved(step.where), step.make
+        if (where.target.space or where.target.group) and not where.target.also_spaces:
+            number = self.all_groups(where.target) if where.target.group else self.all_spaces(where.target)
+            if number == 0 and not where.target.group:
                 # no chain spaces: the gaps between the stitches are meant, as many as there are stitches
                 number = self.left()
                 self.take(number)
-            self.lay(make, number * times)
+            self.lay(make, number * times, each=times)
             self.note(Deed.WORK, step.span, number, number * times * make.makes, top=top)
             return
         links = self.cursor.fabric.stitches if self.cursor is not None and self.cursor.fabric.ring else 0
@@ -124,22 +127,64 @@ class Placing(Starting):
         self.passed = passed
         self.take(number * max(make.uses, 1))
         made = (number + extra) * times * make.makes
-        self.lay(make, (number + extra) * times)
+        self.lay(make, (number + extra) * times, each=times if times > 2 else 1)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
 
-    def all_spaces(self, size: int | None) -> int:
+    def lay_same(self, make: Make, times: int) -> None:
+        """Make stitches in the same place; on a counted beginning chain alone they make a group with it."""
+        begun = self.row.segments
+        alone = bool(begun) and not begun[0].spaces and not begun[0].spots[0].group and begun[0].length == 1
+        alone = alone and all(part.spots[0].is_space for part in begun[1:2]) and len(begun) < MOST_BEGUN
+        if not alone or make.group or self.inside or make.makes > 1 or make.kind == "slst":
+            self.lay(make, times, each=times if times > 1 else 1)
+            return
+        one = Row(list(begun))
+        one.add(spot_of(make.kind), times)
+        self.row = Row()
+        self.lay_group(one.segments, 1, BEGUN)
+
+    def between(self, step: Work, times: int, *, top: bool) -> None:
+        """Go between stitches, or between groups of them: a gap lies after each."""
+        where = step.where
+        if self.cursor is None or self.cursor.fabric.ring:
+            raise CannotWork("the row below is not known")
+        if where.number is None:
+            number = self.all_groups(where.target) if where.target.group else self.left()
+            if not where.target.group:
+                self.take(number)
+        else:
+            number = self.number(where.number)
+            self._go(where.target, number)
+        self.lay(step.make, number * times, each=times)
+        self.note(Deed.WORK, step.span, 0 if where.target.group else number, number * times * step.make.makes, top=top)
+
+    def resolved(self, where: Where) -> Where:
+        """Take a space, on a row that has none but has groups of stitches in one place, as the gap between groups."""
+        target = where.target
+        fabric = self.cursor.fabric if self.cursor is not None else None
+        if where.at not in (At.NEXT, At.EACH) or not target.space or target.group or target.also_spaces:
+            return where
+        if fabric is None or fabric.ring or fabric.spaces or target.size is not None or not groups_of(fabric):
+            return where
+        return replace(where, target=Target(group=ANY_GROUP))
+
+    def all_spaces(self, target: Target) -> int:
         """Go into every space up to the end and return how many they are.
 
         `sc in each sc and 8 sc in each ch-8 sp`: the stitches said first have passed the spaces, which are meant all
         the same; those of another length are left for another step where the row has several.
         """
         left = self.left(spaces=True)
+        size = target.size
         if self.passed:
             number = self.passed.pop(size, None) if size is not None else None
             if number is None:
                 number, self.passed = sum(self.passed.values()), {}
         else:
             number = left
+            ahead = self.cursor.spaces_ahead() if self.cursor is not None and size is not None else {}
+            if len(ahead) > 1 and size in ahead:
+                number = ahead[size] - (left < sum(ahead.values()))
         self.take(left, spaces=True)
         if number and self.cursor is not None:
             self.cursor.take(self.cursor.left())
@@ -154,23 +199,45 @@ class Placing(Starting):
         ahead.take_spaces(1)
         return before - ahead.left() - (1 if self.base and not self.in_space else 0)
 
-    def lay(self, make: Make, number: int) -> None:
-        """Make so many of a stitch, or of a group that the draft defines as one."""
-        if not make.group:
-            if make.makes < 0:
-                self.short += self.row.drop(-number * make.makes)
-                return
-            self.row.add(spot_of(make.kind), number * make.makes)
+    def lay(self, make: Make, number: int, *, each: int = 1) -> None:
+        """Make so many of a stitch, or of a group that the draft defines as one; `each` of them lie in one place."""
+        if make.group:
+            inner = self.inner()
+            inner.worked = inner.begun = True
+            parts = make.group
+            if isinstance(first := parts[0], Chain) and first.beginning:
+                # a beginning shell: its chain stands for the first stitch
+                parts = parts[1:]
+                chains = self.number(first.n)
+                if self.choose(chain_key(chains, None), chains >= 3):
+                    inner.row.add(spot_of("ch"))
+            for part in parts:
+                inner.step(part, (), top=False)
+            self.lay_group(inner.row.segments, number, group_name(make.kind))
             return
-        inner = self.inner()
-        inner.worked = inner.begun = True
-        for part in make.group:
-            inner.step(part, (), top=False)
-        self.row.extend(inner.row.segments, number)
+        if make.makes < 0:
+            self.short += self.row.drop(-number * make.makes)
+            return
+        if each > 1 and not self.inside and make.kind != "slst":
+            one = Row()
+            one.add(spot_of(make.kind), each * make.makes)
+            name = ANY_GROUP if make.makes == 1 else group_name(make.kind)
+            self.lay_group(one.segments, number // each, name)
+            return
+        if make.makes > 2 and not self.inside:
+            one = Row()
+            one.add(spot_of(make.kind), make.makes)
+            self.lay_group(one.segments, number, group_name(make.kind))
+            return
+        self.row.add(spot_of(make.kind), number * make.makes)
 
-    def next(self, step: Work, times: int, *, top: bool) -> None:
+    def lay_group(self, segments: Sequence[Segment], number: int, name: str) -> None:
+        """Add a group of stitches worked in one place, so many times; a beginning chain alone is part of the first."""
+        self.row.extend(segments if self.inside else grouped(segments, name), number)
+
+    def next(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
         """Go into the next places."""
-        where, make = step.where, step.make
+        where, make = self.resolved(step.where), step.make
         number = self.number(where.number)
         if (
             step.bare
@@ -181,7 +248,9 @@ class Placing(Starting):
             and self.choose("n-in-one", False)
         ):
             number, times = 1, number
-        if where.target.space:
+        if where.target.group:
+            self.into_groups(where.target, number)
+        elif where.target.space:
             if self.cursor is not None and not self.cursor.fabric.spaces and not self.cursor.fabric.ring:
                 raise CannotWork("the spaces it goes into were not found in the row below")
             self.take(number, spaces=True)
@@ -192,16 +261,27 @@ class Placing(Starting):
         elif make.uses:
             if where.nth is not None:
                 self.from_beginning(where.nth)
+            self.to_kind(where.target)
+            if where.last and self.loose and self.cursor is not None:
+                self.cursor.take(self.cursor.left() - number * make.uses - self.kept(rest))
             self.take(number * make.uses)
         if self.cursor is None and self.fresh:
             self.starts = True
         made = number * times * make.makes
-        self.lay(make, number * times)
-        self.note(Deed.WORK, step.span, 0 if where.target.space else number * make.uses, made, top=top)
+        placed = where.target.space or bool(where.target.group)
+        self.lay(make, number * times, each=times if placed or times > 2 else 1)
+        self.note(Deed.WORK, step.span, 0 if placed else number * make.uses, made, top=top)
+
+    def _go(self, target: Target, number: int) -> None:
+        """Take the next places: groups, spaces or stitches."""
+        if target.group:
+            self.into_groups(target, number)
+        else:
+            self.take(number, spaces=target.space)
 
     def together(self, step: Together, rest: Sequence[Step], *, top: bool) -> None:
         """Work a group into one place, or into each of several."""
-        where = step.where
+        where = self.resolved(step.where)
         self.worked = True
         inner = self.inner()
         inner.worked = True
@@ -220,25 +300,32 @@ class Placing(Starting):
         segments = inner.row.segments
         taken = 0
         if where.at is At.EACH:
-            if where.target.space:
-                taken = self.all_spaces(where.target.size)
+            if where.target.group:
+                taken = self.all_groups(where.target)
+            elif where.target.space:
+                taken = self.all_spaces(where.target)
             else:
                 taken = max(0, self.left() - (self.number(where.leave) if where.leave else self.kept(rest)))
                 self.take(taken)
-            self.row.extend(segments, taken)
+            self.lay_group(segments, taken, ANY_GROUP)
         elif where.at is At.NEXT and where.first and self.base and self.choose("first-is-under-chain", True):
             taken = self.same(where)
-            self.row.extend(segments)
+            self.lay_group(segments, 1, BEGUN)
         elif where.at is At.NEXT:
             taken = self.number(where.number)
-            self.take(taken, spaces=where.target.space)
-            self.row.extend(segments, taken)
+            self.to_kind(where.target)
+            self._go(where.target, taken)
+            self.lay_group(segments, taken, ANY_GROUP)
+        elif where.at is At.BETWEEN:
+            taken = self.number(where.number) if where.number else self.left()
+            self._go(where.target, taken)
+            self.lay_group(segments, taken, ANY_GROUP)
         elif where.at is At.RING:
             self.base = False
-            self.row.extend(segments)
+            self.lay_group(segments, 1, ANY_GROUP)
         elif where.at in (At.SAME, At.POST_SAME):
             taken = self.same(where)
-            self.row.extend(segments)
+            self.lay_group(segments, 1, ANY_GROUP if inner.begun else BEGUN)
         else:
             raise CannotWork("where this group goes is not clear")
         times = 1 if where.at in (At.SAME, At.RING) else taken

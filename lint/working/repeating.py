@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from ..record import record
 from ..steps import Evenly, Repeat, Step, Work
 from ..workings import Deed, Item
 from .balance import balance
@@ -12,6 +13,14 @@ from .hook import CannotWork
 from .placing import Placing
 
 MOST_PASSES = 5_000
+
+
+@record
+class _Kept:
+    """What the steps after a repeat need: stitches, and spaces."""
+
+    stitches: int
+    spaces: int
 
 
 class Repeating(Placing):
@@ -28,21 +37,18 @@ class Repeating(Placing):
             keep = self.number(step.times.leave) if step.times.leave else self.kept(rest)
             if step.times.to_marker:
                 keep += self.left() - self.before_marker(step.times.to_marker)
-            limit = self.left() - keep
-        else:
-            limit = 0
         if passes == 0:
             return
         looping, self.looping = self.looping, self.looping or passes is None or passes > 1
         short = step.times.ending and to_end and keep == 0  # the last pass is given in words that take no stitch
         made_before = self.made_before
-        done, uses, makes = self._passes(step, passes, limit, last_differs=short)
+        done, uses, makes = self._passes(step, passes, _Kept(keep, self.kept_spaces(rest)), last_differs=short)
         self.looping, self.made_before = looping, made_before
         left = 0
         if short:
             self.left_alone = True
         elif to_end:
-            left = max(0, self.left() - keep)
+            left = 0 if self.at_end() else max(0, self.left() - keep)
             if left and done and self.partial_ok and self._partial(step, left):
                 left = 0
                 self.partial = True
@@ -51,19 +57,22 @@ class Repeating(Placing):
         self.left_repeat += left
 
     def _passes(
-        self, step: Repeat, passes: int | None, limit: int, *, last_differs: bool = False
+        self, step: Repeat, passes: int | None, kept: _Kept, *, last_differs: bool = False
     ) -> tuple[int, int, int]:
         """Work the passes, one less where the last differs; return how many, and what the first used and made."""
         done, uses, makes = 0, 0, 0
         outer = self.row
         start = self.made_before
+        room = 0
         while passes is None or done < passes:
-            if passes is None and limit <= 0:
-                break
+            if passes is None:
+                room = self.left() - kept.stitches
+                if room < 0 or (room == 0 and self.left(spaces=True) <= kept.spaces):
+                    break
             before = self.cursor.copy() if self.cursor is not None else None
             used, short, base = self.used, self.short, self.base
             marks = (len(self.marks), self.mark_at)
-            self.made_before, self.row = start + stitches_of(outer.segments), Row()
+            self.made_before, self.row, self.sought = start + stitches_of(outer.segments), Row(), False
             if done == 0 and outer.has_stitches and not self.worked:
                 self.worked = True
             self.sequence(step.steps, top=False)
@@ -73,7 +82,7 @@ class Repeating(Placing):
                 took -= 0 if self.in_space else 1
             made = self.row.segments
             self.row = outer
-            if passes is None and self.cursor is not None and (took > limit or self.short > short):
+            if passes is None and self.cursor is not None and (took > room or self.short > short):
                 # this pass didn't fit any more
                 self.cursor = before
                 self.used, self.short, self.base = used, short, base
@@ -82,37 +91,38 @@ class Repeating(Placing):
             outer.extend(made)
             if done == 0:
                 uses, makes = took, stitches_of(made)
-                limit -= took if last_differs and took and (limit % took == 0) else 0
+                if last_differs and took and room % took == 0:
+                    kept = _Kept(kept.stitches + took, kept.spaces)
             done += 1
-            limit -= took
-            ahead = self.cursor.passes_ahead(before) if self.cursor and before and base is self.base else None
-            if ahead and took and not self.has_marks(marks):
-                moved, fit = ahead
-                fit = min(fit, passes - done) if passes is not None else min(fit, limit // took)
-                if fit > 0 and self.cursor is not None:
-                    self.cursor.take_spots(moved * fit)
-                    outer.extend(made, fit)
-                    self.used += took * fit
-                    limit -= took * fit
-                    done += fit
-            elif self.cursor is None and passes is not None:
+            if self.cursor is None and passes is not None:
                 outer.extend(made, passes - done)
                 self.used += took * (passes - done)
                 done = passes
-            if passes is None and took == 0 and self.cursor is not None and before is not None:
-                limit = self._spaces_ahead(self.cursor, before)
-                if not limit and self.cursor.spaces_left() < before.spaces_left():
-                    break
-            _check_pass(done, endless=passes is None and took == 0 and not limit)
+            elif before is not None and base is self.base and not self.has_marks(marks):
+                fit = self._alike(before, kept, None if passes is None else passes - done)
+                outer.extend(made, fit)
+                self.used += took * fit
+                done += fit
+            _check_pass(done, endless=passes is None and took == 0 and self.cursor == before)
         return done, uses, makes
 
-    @staticmethod
-    def _spaces_ahead(cursor: Cursor, before: Cursor) -> int:
-        """Return the spaces left after a pass that took only those; where it took none, go to the end of the row."""
-        if cursor.spaces_left() < before.spaces_left():
-            return cursor.spaces_left()
-        cursor.take(cursor.left())
-        return 0
+    def _alike(self, before: Cursor, kept: _Kept, wanted: int | None) -> int:
+        """Pass at once over what further passes like the last take; return how many, no more than are wanted."""
+        cursor = self.cursor
+        ahead = cursor.passes_ahead(before, sought=self.sought) if cursor is not None else None
+        if ahead is None or cursor is None:
+            return 0
+        moved, fit = ahead
+        if wanted is not None:
+            fit = min(fit, wanted)
+        else:
+            stitches, spaces = before.left() - cursor.left(), before.spaces_left() - cursor.spaces_left()
+            if stitches:
+                fit = min(fit, (self.left() - kept.stitches) // stitches)
+            if spaces:
+                fit = min(fit, (self.left(spaces=True) - kept.spaces) // spaces)
+        cursor.take_spots(moved * max(0, fit))
+        return max(0, fit)
 
     def _partial(self, step: Repeat, left: int) -> bool:
         """Work the beginning of one more pass where it uses up exactly what is left.

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from functools import partial
 
-from ..steps import At, Chain, Join, Repeat, Skip, Step, Together, Where, Work
+from ..steps import ANY_GROUP, At, Chain, Join, Repeat, Skip, Step, Target, Together, Where, Work
 from ..workings import Deed, Item
-from .fabric import LINK, SPACE, Cursor, Fabric, Row, plain, spot_of
+from .fabric import BEGUN, LINK, SPACE, Cursor, Fabric, Match, Row, Spot, groups_of, plain, spot_of
 from .hook import FEWEST_AROUND, CannotWork
 from .needles import Needles
 from .shape import beyond_height, beyond_join, chain_is_next, chain_key, into_chain, into_ring, is_bridge
@@ -91,8 +93,17 @@ class Starting(Needles):
 
     def same(self, where: Where) -> int:
         """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
+        if self.start is not None and self.cursor is not None and not self.row.has_stitches:
+            # `sl st to ch-2 sp of first shell, ch 3, 6 dc in same sp`
+            start, self.start, self.base = self.start, None, False
+            self.into_groups(start, 1)
+            return 0
         if self.base:
             self.base = False
+            if self.start is not None:
+                start, self.start = self.start, None
+                self.into_groups(start, 1)
+                return 0
             if where.target.space and self.cursor is not None and self.cursor.fabric.spaces:
                 self.in_space = True
             self._take(1, spaces=self.in_space)
@@ -124,6 +135,65 @@ class Starting(Needles):
             raise CannotWork("the place it goes into was not found")
         self.take(passed)
 
+    # ------------------------------------------------------------ places known by their group or kind
+
+    def group_match(self, target: Target) -> Match:
+        """Return what tells the first place of the groups that are meant. Raises CannotWork where there are none."""
+        if self.cursor is None:
+            raise CannotWork("the row below is not known")
+        named = groups_of(self.cursor.fabric)
+        for name in dict.fromkeys((target.group, ANY_GROUP)):
+            if name in named:
+                return partial(_opens, name)
+        if target.group == ANY_GROUP and named:
+            return _opens_any
+        raise CannotWork("the groups of stitches it goes into were not found in the row below")
+
+    def into_groups(self, target: Target, number: int) -> None:
+        """Go into the next groups, each in the place that is meant: its space, one of its stitches, or its middle."""
+        match = self.group_match(target)
+        assert self.cursor is not None
+        self.base = False
+        self.sought = True
+        for _ in range(number):
+            if (first := self.cursor.seek(match)) is None:
+                self.short += 1
+                return
+            own = [first]
+            for spot in self.cursor.ahead():
+                if spot.opens or spot.group != first.group:
+                    break
+                own.append(spot)
+            self.cursor.take_spots(_place_in(own, target))
+        self.loose, self.kin = True, match
+
+    def all_groups(self, target: Target) -> int:
+        """Go into every group up to the end and return how many they are."""
+        match = self.group_match(target)
+        assert self.cursor is not None
+        number = self.cursor.count(match)
+        if self.base:
+            self.base = False
+            number -= self.cursor.copy().seek(match) is not None
+        self.cursor.take_spots(sum(part.length for part in self.cursor.fabric.segments))
+        self.sought = self.loose = True
+        self.kin = match
+        return number
+
+    def to_kind(self, target: Target) -> None:
+        """Pass over stitches of other kinds up to the one that is named, after a place in a space or a group."""
+        cursor = self.cursor
+        if not self.loose or cursor is None or not target.kinds or cursor.fabric.ring:
+            return
+        ahead = next((spot for spot in cursor.ahead() if not spot.is_space), None)
+        match = partial(_is_one_of, target.kinds)
+        if ahead is None or ahead.kind in (*target.kinds, "ch", "st") or not cursor.count(match):
+            return
+        self.sought = True
+        while ahead is not None and ahead.kind not in target.kinds:
+            cursor.take(1)
+            ahead = next((spot for spot in cursor.ahead() if not spot.is_space), None)
+
     def other_side(self) -> None:
         """Go on along the other side of the foundation chain; a link turned around with several stitches is done."""
         if self.apart and self.cursor is None:
@@ -137,6 +207,9 @@ class Starting(Needles):
         if step.behind:
             return
         number = self.number(step.number)
+        if step.target.group:
+            self.into_groups(replace(step.target, nth=-1), number)
+            return
         if step.target.space:
             self.take(number, spaces=True)
             return
@@ -148,3 +221,29 @@ class Starting(Needles):
             self.base = False
         self.take(number)
         self.note(Deed.SKIP, step.span, number, 0, top=top)
+
+
+def _opens(name: str, spot: Spot) -> bool:
+    return spot.opens and spot.group in (name, BEGUN)
+
+
+def _opens_any(spot: Spot) -> bool:
+    return spot.opens
+
+
+def _is_one_of(kinds: Sequence[str], spot: Spot) -> bool:
+    return spot.kind in kinds
+
+
+def _place_in(own: Sequence[Spot], target: Target) -> int:
+    """Return how many places of a group after its first are passed when a stitch goes into it."""
+    stitches = [n for n, spot in enumerate(own) if not spot.is_space]
+    spaces = [n for n, spot in enumerate(own) if spot.is_space]
+    if target.nth is None and spaces:
+        sized = [n for n in spaces if own[n].size == target.size]
+        return (sized or spaces)[len(sized or spaces) // 2]
+    if target.nth is None or target.nth == 0:
+        return stitches[(len(stitches) - 1) // 2] if target.nth == 0 or target.space else len(own) - 1
+    if target.nth < 0:
+        return stitches[-1]
+    return stitches[min(target.nth, len(stitches)) - 1]

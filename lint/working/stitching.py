@@ -90,6 +90,7 @@ class Stitcher(Repeating):
         left = 0
         if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
             left = max(0, self.cursor.left()) if self.row.segments else 0
+            left = 0 if self.at_end() else left
         if self.flat_count is not None:
             fabric, left = plain("st", self.flat_count), 0
         elif self.knit and (self.row.segments or self.closed):
@@ -134,7 +135,7 @@ class Stitcher(Repeating):
 
     def inner(self) -> Stitcher:
         """Return a hook for a group that is worked in one place, with nothing below it."""
-        return Stitcher(self.size, None, self.choose)
+        return Stitcher(self.size, None, self.choose, inside=True)
 
     def sequence(self, steps: Sequence[Step], *, top: bool) -> None:
         """Work steps in order."""

@@ -334,7 +334,8 @@ class Worker(Again):
 def _passes_over(round_: Round, size: int) -> bool:
     """Tell whether every list of counts of a round has a dash for a size, which then goes on from the row below."""
     lists = [claim.figure.values for claim in round_.claims if claim.figure.is_list]
-    return bool(lists) and all(size < len(values) and values[size] is None for values in lists)
+    known = [values for values in lists if any(value is not None for value in values)]
+    return bool(known) and all(size < len(values) and values[size] is None for values in known)
 
 
 def _chains(steps: Sequence[Step]) -> list[Chain]:

@@ -212,6 +212,69 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 1: 24 sc in ring. 24 sc\nRnd 2: sc in each st. 24 sc\n",
         [[24], [24]],
     ),
+    "a beginning shell is as large as the others": (
+        "Beg shell: (ch 3, dc, ch 2, 2 dc) in same space.\n"
+        "Shell: (2 dc, ch 2, 2 dc) in same space.\n"
+        "Rnd 1: Ch 1, (sc in ring, ch 5) 8 times, join. (8 ch-5 lps)\n"
+        "Rnd 2: Sl st into first lp, beg shell in same lp, shell in next 7 lps; join. (32 dc)\n",
+        [[8], [32]],
+    ),
+    "a beginning shell with its short name in brackets": (
+        "Beginning shell (beg shell): (ch 3, dc, ch 2, 2 dc) in same space.\n"
+        "Shell: (2 dc, ch 2, 2 dc) in same space.\n"
+        "Rnd 1: Ch 1, (sc in ring, ch 5) 8 times, join. (8 ch-5 lps)\n"
+        "Rnd 2: Sl st into first lp, beg shell in same lp, shell in next 7 lps; join. (32 dc)\n",
+        [[8], [32]],
+    ),
+    "shells into the space of the next shell, with chains between them": (
+        "Beg shell: (ch 3, dc, ch 2, 2 dc) in same space.\n"
+        "Shell: (2 dc, ch 2, 2 dc) in same space.\n"
+        "Rnd 1: Ch 1, (sc in ring, ch 5) 8 times, join. (8 ch-5 lps)\n"
+        "Rnd 2: Sl st into first lp, beg shell in same lp, *ch 1, shell in next lp; rep from * around, ch 1; join. (8 shells)\n"
+        "Rnd 3: Sl st to ch-2 sp of first shell, beg shell in same sp, *ch 2, shell in ch-2 sp of next shell; rep from * around, ch 2; join. (8 shells)\n"
+        "Rnd 4: Ch 1, *7 dc in ch-2 sp of next shell, sc in next ch-2 sp; rep from * around, join. (8 sc, 56 dc)\n",
+        [[8], [32], [32], [64]],
+    ),
+    "rounds between stitches and between groups": (
+        "Rnd 1: Ch 3 (counts as dc), 11 dc into ring, join. (12 dc)\n"
+        "Rnd 2: Join B between any 2 dc. Ch 3, dc in same space, 2 dc in each space between dc around, join. (24 dc)\n"
+        "Rnd 3: Join C between any 2-dc groups. Ch 3, 2 dc in same space, 3 dc in each space between groups around, join. (36 dc)\n",
+        [[12], [24], [36]],
+    ),
+    "the next space between stitches, and between groups": (
+        "Rnd 1: 12 dc in ring. (12 dc)\n"
+        "Rnd 2: *2 dc in next space between dc* around. (24 dc)\n"
+        "Rnd 3: *3 dc in next sp between 2-dc groups; rep from * around. (36 dc)\n",
+        [[12], [24], [36]],
+    ),
+    "groups and spaces in one count": (
+        "Rnd 1: 12 dc in ring. (12 dc)\n"
+        "Rnd 2: *3 dc in next dc, ch 1; rep from * around. (12 groups, 12 ch-1 spaces)\n"
+        "Rnd 3: 3 dc in each ch-1 sp around. (36 dc / 12 groups)\n",
+        [[12], [36], [36]],
+    ),
+    "v-stitches counted beside single crochet, and shells into them": (
+        "V-st: (dc, ch 1, dc) in same st\n"
+        "Rnd 1: 32 sc in ring (32 sc)\n"
+        "Rnd 2: Ch 1, [sc in next sc, skip 1 sc, V-st in next sc, skip 1 sc] 8 times, join. 8 sc and 8 V-sts.\n"
+        "Rnd 3: Ch 1, [sc in next sc, 5 dc in ch-1 space of next V-st] 8 times, join. (8 sc, 8 shells)\n",
+        [[32], [24], [48]],
+    ),
+    "v-stitches with other chains beside them": (
+        "V-st: (dc, ch 1, dc) in same st\n"
+        "Rnd 1: 32 sc in ring (32 sc)\n"
+        "Rnd 2: Ch 1, [sc in next sc, ch 1, skip 1 sc, V-st in next sc, ch 1, skip 1 sc] 8 times, join. 8 sc and 8 V-sts.\n"
+        "Rnd 3: Ch 1, [sc in next sc, 5 dc in ch-1 space of next V-st] 8 times, join. (8 sc, 8 shells)\n",
+        [[32], [24], [48]],
+    ),
+    "v-stitch in each v-stitch's space": (
+        "V-st: (dc, ch 1, dc) in same st\n"
+        "Rnd 1: 16 sc in ring (16 sc)\n"
+        "Rnd 2: Ch 1, [sc in next sc, skip 1 sc, V-st in next sc, skip 1 sc] 4 times, join. (4 sc, 4 V-sts)\n"
+        "Rnd 3: V-st in each V-st sp around, join. (4 V-sts)\n"
+        "Rnd 4: Ch 1, sc in each dc around, skipping the ch sps; join. (8 sc)\n",
+        [[16], [12], [8], [8]],
+    ),
 }
 
 
