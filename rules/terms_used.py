@@ -1,0 +1,227 @@
+"""Terms: US and UK names, stitches that are used and not described, and wording that changes on the way."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterator
+
+from ..lint.draft import Span
+from ..lint.finding import Aside, Level
+from ..lint.steps import Repeat, Step, Together, Work
+from ..lint.trade.tables import stitches
+from .rule import Case, Flags, Passes, Rule, Said
+from .sums import join_words
+
+_FAMILY = "terms"
+_NAMES = "Craft Yarn Council, US and UK terms; funcrochetdesigns.com (crochet terms by country)"
+_ONLY_US = re.compile(
+    r"(?i)(?<![\w-])\d*(?:sc|s c|s\.c\.|hdc|sc2tog|sc3tog|hdc2tog|fpsc|bpsc|fphdc|bphdc|half double)(?![\w-])"
+)
+_ONLY_UK = re.compile(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog|fptr|bptr)(?![\w-])")
+_SIGNS_US = re.compile(r"(?i)(?<![\w-])(?:skip|sk|gauge|single crochet)(?![\w-])")
+_SIGNS_UK = re.compile(r"(?i)(?<![\w-])(?:miss|tension|ss)(?![\w-])")
+_OPEN = re.compile(r"(?i)(?<![\w-])\d*(?:dc|tr|dtr)(?![\w-])")
+_SAID = re.compile(
+    r"(?i)\b(?:us|u\.s\.|usa|american|uk|u\.k\.|british|english|australian)\b\s*(?:crochet\s+)?(?:terms?|terminology|stitch|names?|abbrev|pattern)?"
+)
+_EXPLAINED = re.compile(
+    r"(?i)(?:\b(?:uk|us|american|british)\b[^\n]{0,30}(?:htr|hdc|sc|dc|treble))|(?:=\s*(?:uk|us)\b)"
+)
+
+
+def _in_rounds(case: Case, pattern: re.Pattern[str]) -> list[Span]:
+    return [
+        Span(*match.span())
+        for round_ in case.pattern.rounds
+        for match in pattern.finditer(case.draft.text, round_.span.start, round_.span.end)
+    ]
+
+
+def _counted(case: Case, spans: list[Span]) -> str:
+    """Return the words that were found with how often each stands: `sc 14, hdc 2`."""
+    found = Counter(case.words(span).lower().lstrip("0123456789") for span in spans)
+    return join_words([f"{word} {many}" for word, many in found.most_common(3)])
+
+
+def _mixed(case: Case) -> Iterator[Said]:
+    if case.pattern.craft != "crochet" or _EXPLAINED.search(case.draft.text):
+        return
+    us, uk = _in_rounds(case, _ONLY_US), _in_rounds(case, _ONLY_UK)
+    if not us or not uk:
+        return
+    few, many = (us, uk) if len(us) < len(uk) else (uk, us)
+    other = "US" if few is us else "UK"
+    main = "UK" if few is us else "US"
+    message = f'"{case.words(few[0])}" is a {other} name, and the draft is written in {main} terms'
+    evidence = (f"{main}: {_counted(case, many)}", f"{other}: {_counted(case, few)}")
+    yield Said(few[0], message, sum=evidence, asides=(Aside(many[0], f"{main} here"),))
+
+
+def _undeclared(case: Case) -> Iterator[Said]:
+    if case.pattern.craft != "crochet" or _SAID.search(case.draft.text) or not case.pattern.rounds:
+        return
+    if _in_rounds(case, _ONLY_US) or _in_rounds(case, _ONLY_UK):
+        return
+    text = case.draft.text
+    us, uk = len(_SIGNS_US.findall(text)), len(_SIGNS_UK.findall(text))
+    names = _in_rounds(case, _OPEN)
+    if len(names) < 3 or us or uk or re.search(r"(?i)single crochet|half\s|double crochet|treble crochet", text):
+        return
+    message = f"nothing tells whether the draft is in US or in UK terms: {_counted(case, names)} may be either"
+    yield Said(names[0], message)
+
+
+# ---------------------------------------------------------------- stitches that need a description
+
+_DESCRIBED = ("shell", "cluster", "bobble", "popcorn", "puff", "v-stitch", "v-st", "picot", "fan")
+
+
+def _undescribed(case: Case) -> Iterator[Said]:
+    text = case.draft.text
+    told: set[str] = set()
+    vague = case.once("stitches without a number", _vague)
+    for round_ in case.pattern.rounds:
+        for work in _works(round_.steps):
+            if work.make.kind not in vague or work.make.group or work.make.kind in told:
+                continue
+            told.add(work.make.kind)
+            words = re.search(
+                r"(?i)\b(?:beg(?:inning)?\s+)?(?:" + "|".join(_DESCRIBED) + r")\w*", case.draft.words(work.span)
+            )
+            if words is None or re.search(
+                r"\d[\s-]*(?:sc|hdc|dc|tr)\b", case.draft.text[max(0, work.span.start - 6) : work.span.end]
+            ):
+                continue
+            name = re.escape(words[0].rstrip("s").lower())
+            explained = (
+                rf"(?i)\b{name}(?:\s*(?:st|stitch))?s?\b\W{{0,4}}(?:\([^)]{{0,20}}\)\s*)?"
+                r"(?:=|:|-|\u2013|\u2014|\(|is\b|made\b|as\s+follows|means)"
+            )
+            if not re.search(explained, text) and len(re.findall(rf"(?i)\b{name}", text)) > 1:
+                start = work.span.start + words.start()
+                yield Said(
+                    Span(start, start + len(words[0])), f'"{words[0]}" is used, and the draft never says how it is made'
+                )
+
+
+def _vague() -> frozenset[str]:
+    return frozenset(stitch.id for stitch in stitches("crochet") if stitch.kind == "group")
+
+
+def _works(steps: tuple[Step, ...]) -> Iterator[Work]:
+    for step in steps:
+        if isinstance(step, Work):
+            yield step
+        elif isinstance(step, Repeat | Together):
+            yield from _works(step.steps)
+
+
+# ---------------------------------------------------------------- wording
+
+_PAIRS: tuple[tuple[str, str, str], ...] = (
+    ("skip", "sk", r"(?i)(?<![\w-]){}(?![\w-])"),
+    ("miss", "skip", r"(?i)(?<![\w-]){}(?![\w-])"),
+    ("color", "colour", r"(?i)(?<![\w-]){}s?(?![\w-])"),
+    ("magic ring", "magic circle", r"(?i)(?<![\w-]){}(?![\w-])"),
+)
+
+
+def _inconsistent(case: Case) -> Iterator[Said]:
+    for first, second, shape in _PAIRS:
+        found = [_in_rounds(case, re.compile(shape.format(word))) for word in (first, second)]
+        few, many = sorted(found, key=len)
+        if few and len(many) >= 3:
+            one, other = case.words(few[0]), case.words(many[0])
+            times = "once" if len(few) == 1 else f"{len(few)} times"
+            yield Said(
+                few[0],
+                f'"{one}" {times}, "{other}" {len(many)} times for the same thing',
+                asides=(Aside(many[0], f'"{other}" here'),),
+            )
+
+
+# ---------------------------------------------------------------- the rules
+
+_START = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc. (12)\n"
+
+TERMS_MIXED = Rule(
+    name="terms-mixed",
+    family=_FAMILY,
+    level=Level.CORRECTION,
+    finds="Stitches that only US terms have beside stitches that only UK terms have.",
+    why="Half of the names mean another stitch in the other terms, and a maker can't tell which are which.",
+    limits="Words such as skip, miss, gauge and tension are no proof: many drafts in UK terms write skip. Silent where "
+    "the draft explains one set of terms in the other. The sum shows what stands for which.",
+    source=_NAMES,
+    examples=(
+        Flags(f"{_START}Rnd 3: hdc in each sc. (12)\nRnd 4: ⟦htr⟧ in each st. (12)\n"),
+        Passes(f"{_START}Rnd 3: hdc in each sc. (12)\n"),
+        Passes(
+            "UK terms\n\nRnd 1: 6 dc in magic ring. (6)\nRnd 2: 2 htr in each dc. (12)\n"
+            "Rnd 3: skip 1 st, dc in each st. (11)\n"
+        ),
+        Passes(f"hdc = UK htr\n\n{_START}Rnd 3: hdc in each sc. (12)\n"),
+    ),
+    check=_mixed,
+)
+
+TERMS_UNDECLARED = Rule(
+    name="terms-undeclared",
+    family=_FAMILY,
+    level=Level.QUERY,
+    finds="A draft whose stitches are in both US and UK terms, as dc and tr, and that doesn't say which it means.",
+    why="The same letters make a fabric of another height in the other terms.",
+    limits="Silent where the draft names its terms, or where a stitch or a word that only one of them has tells.",
+    source=_NAMES,
+    examples=(
+        Flags("Rnd 1: 6 ⟦dc⟧ in magic ring. (6)\nRnd 2: 2 dc in each dc. (12)\nRnd 3: tr in each st. (12)\n"),
+        Passes(
+            "UK terms\n\nRnd 1: 6 dc in magic ring. (6)\nRnd 2: 2 dc in each dc. (12)\nRnd 3: tr in each st. (12)\n"
+        ),
+        Passes("Rnd 1: 6 dc in magic ring. (6)\nRnd 2: 2 dc in each dc. (12)\nRnd 3: skip 1 st, tr in each st. (11)\n"),
+        Passes(_START),
+    ),
+    check=_undeclared,
+)
+
+STITCH_UNDESCRIBED = Rule(
+    name="stitch-undescribed",
+    family=_FAMILY,
+    level=Level.QUERY,
+    finds="A shell, cluster, bobble, popcorn, puff or the like is used, and the draft never says how it is made.",
+    why="These names stand for different numbers of stitches in every draft.",
+    limits="Any description in the draft is enough, in a list or where the stitch is first used. A stitch that stands only "
+    "once is passed over.",
+    source="common practice of tech editing: special stitches are described",
+    examples=(
+        Flags(f"{_START}Rnd 3: (⟦bobble⟧, sc) 6 times. (12)\nRnd 4: (sc, bobble) 6 times. (12)\n"),
+        Passes(
+            f"Bobble: 5 dc closed together\n\n{_START}Rnd 3: (bobble, sc) 6 times. (12)\n"
+            "Rnd 4: (bobble, sc) 6 times. (12)\n"
+        ),
+        Passes(f"{_START}Rnd 3: (5-dc bobble, sc) 6 times. (12)\nRnd 4: (5-dc bobble, sc) 6 times. (12)\n"),
+        Passes(f"{_START}Rnd 3: (hdc, sc) 6 times. (12)\n"),
+    ),
+    check=_undescribed,
+)
+
+WORDING_INCONSISTENT = Rule(
+    name="wording-inconsistent",
+    family=_FAMILY,
+    level=Level.STYLE,
+    finds="Two words for one thing in the rounds, such as skip and sk, color and colour, magic ring and magic circle.",
+    why="Two words look like two things.",
+    limits="Said once for a pair, where one of them stands three times or more. Which is right is a matter of house "
+    "style.",
+    source="common practice of copy editing",
+    examples=(
+        Flags(f"{_START}Rnd 3: sk 1, sc 2, sk 1, sc 2, sk 1, sc 2, ⟦skip⟧ 1, sc 2. (8)\n"),
+        Passes(f"{_START}Rnd 3: (sk 1, 2 sc in next st) twice, sk 1, sc 2, sk 1, sc in next 4 sts. (10)\n"),
+        Passes(f"{_START}Rnd 3: sk 1, sc in next 11 sts. (11)\nRnd 4: skip 1, sc in next 10 sts. (10)\n"),
+        Passes(f"sk - skip\n\n{_START}Rnd 3: (sk 1, 2 sc in next st) 6 times. (12)\n"),
+    ),
+    check=_inconsistent,
+)
+
+RULES = (TERMS_MIXED, TERMS_UNDECLARED, STITCH_UNDESCRIBED, WORDING_INCONSISTENT)
