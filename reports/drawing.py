@@ -157,19 +157,22 @@ def _words(piece: Piece, one: Outline | None, scale: Scale, measured: Sequence[M
     first, last = one.points[0].stitches, one.points[-1].stitches
     start = "a ring" if first == 0 else plural(first, "st")
     widest = f", widest {plural(one.widest, 'st')}" if one.widest > max(first, last) else ""
-    stated = "" if one.points[-1].known else ", as stated"
+    stated = ", as stated" if one.ends_as_stated else ""
     yield f"{rounds}, from {start} to {plural(last, 'st')}{stated}{widest}."
     if scale.wide is not None:
         across = "wide" if piece.flat else "around"
         at = " at its widest" if one.widest > min(point.stitches for point in one.points) else ""
-        on = "" if one.view is View.ABOVE else f", {scale.length(one.height)} from start to end"
+        whole = one.view is not View.ABOVE and not one.undrawn and all(point.known for point in one.points)
+        on = f", {scale.length(one.height)} from start to end" if whole else ""
         yield f"{scale.length(one.widest)} {across}{at}{on}."
     for stated in measured:
         yield f"The draft states {stated.words}."
     if one.stated:
         yield f"Crossed where the draft says otherwise: {listed([mark.words for mark in one.stated])}."
-    if any(not point.known for point in one.points):
-        yield "Dashed where rounds were not worked: the piece may be longer there."
+    if any(course.measured for course in piece.courses):
+        yield "Where rounds go on until a measurement it is dashed, and may be longer or shorter."
+    if any(course.width is None for course in piece.courses[: len(one.points) - 1]):
+        yield "Where rounds were not worked it is dashed, and may be longer."
     if one.undrawn:
         yield f"{plural(one.undrawn, 'row' if piece.flat else 'round')} at the end not worked and not drawn."
 
@@ -254,7 +257,7 @@ def _wanted(
     (first, start), (last, end) = edge[0], edge[-1]
     if one.view is not View.ABOVE:
         yield f"start: {first.stitches or 'ring'}", start, False
-    yield f"end: {last.stitches}{'' if last.known else ', as stated'}", end, False
+    yield f"end: {last.stitches}{', as stated' if one.ends_as_stated else ''}", end, False
     if one.widest > max(first.stitches, last.stitches):
         yield next((f"{point.stitches}", place, False) for point, place in edge if point.stitches == one.widest)
     each = len(crosses) // max(len(one.stated), 1)

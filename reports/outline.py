@@ -17,6 +17,7 @@ from .pieces import Course, Piece
 
 _FLAT = 0.6  # a piece that is lower than this part of its radius lies flat
 _LYING = 0.9  # a round whose edge runs out by more than this part of its height lies flat
+_MEASURED = 8  # rounds, in which those that go on until a measurement are drawn: their number isn't known
 _MOST_STEPS = 200  # in which a course is drawn
 _BEGINNING = 3  # a piece in rounds that begins on fewer stitches than this begins on a point
 
@@ -33,7 +34,8 @@ class View(Enum):
 class Point:
     """The edge at the end of a course: `x` out from the middle and `y` on from the start, in widths of a stitch.
 
-    `stitches` is the width there, `known` whether the way to here from the point before was worked.
+    `stitches` is the width there, `known` whether the way to here from the point before was worked, in a number of
+    rounds that is known.
     """
 
     x: float
@@ -82,6 +84,11 @@ class Outline:
         return max(point.stitches for point in self.points)
 
     @property
+    def ends_as_stated(self) -> bool:
+        """Whether the width at its end is what the draft states, and was not worked."""
+        return self.piece.courses[len(self.points) - 2].width is None
+
+    @property
     def narrows(self) -> bool:
         """Whether it ends on fewer stitches than it starts on."""
         return self.points[-1].stitches < self.points[0].stitches
@@ -101,7 +108,8 @@ def outline(piece: Piece) -> Outline | None:
         steps = min(course.rows, _MOST_STEPS)
         run = (width / out - edge[-1]) / steps
         edge += [edge[-1] + run * step for step in range(1, steps + 1)]
-        rises += [course.height * course.rows / steps] * steps
+        rows = _MEASURED if course.measured else course.rows
+        rises += [course.height * rows / steps] * steps
     if not piece.flat:
         edge = _eased(edge)
         rises = [_rise(before, after, height) for (before, after), height in zip(pairwise(edge), rises, strict=True)]
@@ -122,7 +130,7 @@ def _seen(
     step = 0
     for course, width in zip(courses, widths, strict=True):
         step += min(course.rows, _MOST_STEPS)
-        points.append(Point(edge[step], on[step], width, course.width is not None))
+        points.append(Point(edge[step], on[step], width, course.width is not None and not course.measured))
         if course.differs and course.makes == width and course.says is not None:
             words = f"{course.label} says {course.says}, makes {width}"
             stated.append(Stated(course.says / out, on[step], f"says {course.says}", words))

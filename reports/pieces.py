@@ -20,7 +20,8 @@ class Course:
 
     `width` counts stitches and the chains between them; None where it was not worked. `makes` and `says` are the
     counts in `unit`, as the draft counts them. `height` is that of one row, in widths of a stitch. `number` is the
-    draft's own number of the last row. `hidden` marks rounds that the draft declares and doesn't write out.
+    draft's own number of the last row. `hidden` marks rounds that the draft declares and doesn't write out; `measured`
+    those that go on until a measurement, so that how many they are isn't known.
     """
 
     label: str
@@ -33,6 +34,7 @@ class Course:
     unit: str = "sts"
     number: int | None = None
     hidden: bool = False
+    measured: bool = False
 
     @property
     def differs(self) -> bool:
@@ -146,6 +148,7 @@ def _add(now: _Growing, proof: Proof, working: RoundWorking, own: SizeWorking, s
             height=height,
             unit=working.unit,
             number=last,
+            measured=round_.directive is not None and round_.directive.measured,
         )
     )
 
@@ -158,7 +161,7 @@ def _unwritten(proof: Proof, courses: list[Course], first: int | None) -> Iterat
     pattern = proof.pattern
     if pattern.elisions or any(round_.elided for round_ in pattern.rounds):
         label = f"{gap} not written out"
-        yield replace(before, label=label, rows=gap, says=None, number=first - 1, hidden=True)
+        yield replace(before, label=label, rows=gap, says=None, number=first - 1, hidden=True, measured=False)
 
 
 def _from_the_middle(round_: Round) -> bool:

@@ -11,7 +11,7 @@ from .words import cells, folded, one_line, plural, window
 _BAR = "="
 _LONGEST_LABEL = 24
 _FIGURE = 6  # columns of a count
-_NOTE = 12  # columns kept free after the bars: says 99999
+_NOTE = 14  # columns kept free after the bars: until a length
 _LEAST_BAR = 10
 _WIDEST_BAR = 60
 
@@ -58,5 +58,7 @@ def _notes(course: Course, *, flat: bool) -> Iterator[str]:
         yield "not read" if course.says is None else f"not read, says {course.says}"
     elif course.differs:
         yield f"! says {course.says}"
+    elif course.measured:
+        yield "until a length"
     elif course.rows > 1:
         yield plural(course.rows, "row" if flat else "round")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from math import pi, sqrt
 
 import pytest
@@ -129,3 +130,9 @@ def test_a_piece_of_a_million_rounds_costs_no_more_than_one_of_a_few() -> None:
     tall = drawn(piece(20, course(1_000_000, 20)))
 
     assert (len(tall.points), tall.height) == (2, 1_000_000.0)
+
+
+def test_rounds_until_a_measurement_are_drawn_in_a_length_that_is_not_known() -> None:
+    tube = drawn(piece(20, course(2, 20), replace(course(1, 20), measured=True), course(1, 20), flat=True))
+
+    assert [(point.y, point.known) for point in tube.points] == [(0, True), (2, True), (10, False), (11, True)]

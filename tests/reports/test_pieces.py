@@ -101,3 +101,13 @@ def test_a_round_that_was_not_read_has_no_width() -> None:
     ((one,),) = pieces(proof(text))
 
     assert [(course.width, course.says) for course in one.courses][:2] == [(6, 6), (None, 12)]
+
+
+def test_rounds_until_a_measurement_are_marked() -> None:
+    text = (
+        HEAD
+        + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: Sc in each st around. (12)\nRep Rnd 2 until piece measures 5 in.\n"
+    )
+    ((tube,),) = pieces(proof(text))
+
+    assert [(course.width, course.measured) for course in tube.courses] == [(12, False), (12, False), (12, True)]
