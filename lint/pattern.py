@@ -168,11 +168,15 @@ class SizeNote:
 
 @record
 class Section:
-    """A piece or part: a stretch of the draft with a title and a numbering of its own."""
+    """A piece or part: a stretch of the draft with a title and a numbering of its own.
+
+    `goes_on` is True where it can only be worked on the stitches that the part before it left on the needles.
+    """
 
     title: str | None
     span: Span
     sizes: tuple[int, ...] | None = None
+    goes_on: bool = False
 
 
 @record

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
@@ -18,6 +19,12 @@ from .sizes import size_note
 from .steps import Steps, read_steps
 from .times import figure_at
 from .words import Word, Words
+
+# parts that are begun apart from the one before, on stitches of their own
+_NEW_PIECE = re.compile(
+    r"(?i)\b(?:sleeves?|fronts?|backs?|left|right|second|2nd|thumbs?|arms?|legs?|ears?|tail|body|head|collar|neck\w*|bands?|border|edging|straps?|"
+    r"pockets?|hood|wings?|feet|foot|side|pieces?|squares?|flower|tie|cord|i-cord)\b"
+)
 
 
 @dataclass(slots=True)
@@ -53,7 +60,8 @@ class Assembly:
             if title is not None and self.sizes.names:
                 note = size_note(title, span, self.sizes, title=True)
                 sizes = note.sizes if note and not note.unknown else None
-            self.sections.append(Section(title, span, sizes))
+            goes_on = self.knit and not _NEW_PIECE.search(title or "")
+            self.sections.append(Section(title, span, sizes, goes_on))
             self.fresh = False
             self.title = None
             self.last_number = 0

@@ -18,7 +18,7 @@ def check_fit(round_: Round, made: Made, compared: Compared, size: int, below: F
         return
     if (made.left or made.short) and _is_lace(round_.steps, below):
         certain = sure and below is not None and not below.ring and not below.spaces and not below.is_chain
-        if compared.agrees is None or not certain or not _spelled_out(round_.steps):
+        if compared.agrees is None or not certain or not spelled_out(round_.steps):
             # spaces, groups and earlier rows can be meant in more ways
             raise CannotWork("its stitches don't fit the row below in the way in which it was read")
     if compared.agrees is None:
@@ -48,7 +48,7 @@ def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:
     return False
 
 
-def _spelled_out(steps: Sequence[Step]) -> bool:
+def spelled_out(steps: Sequence[Step]) -> bool:
     """Tell whether steps are only plain stitches, skips and chains over what is skipped, each with its number."""
     for at, step in enumerate(steps):
         match step:
@@ -64,7 +64,7 @@ def _spelled_out(steps: Sequence[Step]) -> bool:
                 if not step.beginning and not over:
                     return False
             case Repeat():
-                if step.times.count not in (Count.TOTAL, Count.MORE) or not _spelled_out(step.steps):
+                if step.times.count not in (Count.TOTAL, Count.MORE) or not spelled_out(step.steps):
                     return False
             case Join() | Turn() | FastenOff() | Remark():
                 pass

@@ -134,10 +134,11 @@ class Needles(Hook):
         if step.times is not None:
             after = before + step.change * each * self.number(step.times)
         else:
-            after = self.number(step.to)
-            uneven = step.places and (each == 0 or (after - before) % each)
-            if uneven or (after - before) * step.change < 0:
+            to = self.number(step.to)
+            if (to - before) * step.change < 0 or (step.places and not each):
                 raise CannotWork("this shaping doesn't come to the count up to which it is worked", step.span)
+            # where the count is not met, the last one before it
+            after = before + step.change * each * (abs(to - before) // each) if step.places else to
         if after < 0:
             raise CannotWork("there are fewer stitches than this shaping takes away", step.span)
         self.items.append(Item(Deed.EVENLY, step.span, 1, before, after))

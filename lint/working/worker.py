@@ -12,7 +12,7 @@ from ..steps import Chain, Step
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State
 from .claims import Compared, compare, stated_of
-from .doubts import check_fit
+from .doubts import check_fit, spelled_out
 from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .shape import begins_piece
@@ -199,7 +199,7 @@ class Worker(Again):
             return
         first = self.section < 0
         self.section = round_.section
-        if first or begins_piece(round_.steps) or round_.foundation:
+        if first or begins_piece(round_.steps) or round_.foundation or self.pattern.sections[self.section].goes_on:
             return
         number = round_.first.values[0] if round_.first else None
         if number != 1:
@@ -274,7 +274,9 @@ class Worker(Again):
             claims = (round_.closing,)
         compared = compare(claims, made.fabric, size, spaces)
         check_fit(round_, made, compared, size, state.fabric, sure=state.sure)
-        sure = (state.sure or made.starts or trust) and not round_.loose
+        exact = self.pattern.craft == "knitting" and made.before == made.used and spelled_out(round_.steps)
+        exact = exact and not made.left and not made.short
+        sure = (state.sure or made.starts or trust or exact) and not round_.loose
         working = SizeWorking(
             before=made.before,
             used=made.used,
