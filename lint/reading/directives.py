@@ -215,6 +215,7 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
             index += 1
     else:
         return None
+    this = text_at(items, index) == "this" and kind(items, index + 1) == "round"
     while kind(items, index) == "noise" or text_at(items, index) in (
         "instructions",
         "from",
@@ -224,8 +225,8 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
         "'",
     ):
         index += 1
-    back: int | None = None
-    relative = False
+    relative = this and figure_at(items, index + 1) is None
+    back: int | None = 1 if relative else None
     if text_at(items, index) in _LAST or kind(items, index) == "last":
         relative = True
         back = 1
@@ -240,21 +241,21 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
         and figure_at(items, index + 2) is None
     ):
         return None
-    named = None
-    if kind(items, index) == "word" and kind(items, index + 1) == "round":
-        named = text_at(items, index)
-        index += 1
+    named = _name_of_round(items, index)
+    index += named is not None
     if kind(items, index) != "round":
         if not relative and (bare := _bare_number(items, at, index)):
             return bare
-        if relative or kind(items, index) != "ordinal":
+        if relative or kind(items, index) not in ("ordinal", "first"):
             return None
         return _ordinal_reference(items, at, index)
     if text_at(items, index) in ("rows", "rounds", "rnds", "rds") and back == 1 and relative:
         back = 2
     index += 1
-    often = figure_at(items, index) is not None and kind(items, index + 1) == "times"
-    if named is not None and not relative and (often or kind(items, index) in ("", ".", "often")):
+    if named is not None:
+        index = _past_pace(items, index)
+    often = figure_at(items, index) is not None and kind(items, index + 1) in ("times", "more")
+    if named is not None and not relative and (often or kind(items, index) in ("", ".", "often", "until")):
         return _finish(items, at, index, None, None, None, named)
     if not relative and often:
         relative, back = True, 1  # `rep row 3 times`: the number says how often
@@ -274,6 +275,26 @@ def _bare_number(items: Sequence[Item], at: int, index: int) -> Directed | None:
     return _finish(items, at, stop, first, last, None, None)
 
 
+def _name_of_round(items: Sequence[Item], index: int) -> str | None:
+    """Read the name before `row` or `rnd`: `rib` of `rep rib rnd`, `dec` of `rep decrease row`; None without one."""
+    if kind(items, index + 1) != "round":
+        return None
+    text = text_at(items, index)
+    if text[:3] in ("inc", "dec"):
+        return text[:3]
+    return text if kind(items, index) == "word" else None
+
+
+def _past_pace(items: Sequence[Item], index: int) -> int:
+    """Pass over `every 4th rnd`, `on every RS row`: rows between that change nothing."""
+    stop = index
+    while kind(items, stop) in ("each", "ordinal", "next", "side", "noise", "into", "rest") or (
+        text_at(items, stop) in ("alt", "alternate", "other") and stop > index
+    ):
+        stop += 1
+    return stop + 1 if stop > index and kind(items, stop) == "round" else index
+
+
 def _of_chart(items: Sequence[Item], index: int) -> bool:
     """Tell whether the rounds named are those of a chart, which the words don't hold."""
     return any(text_at(items, at) in ("chart", "diagram", "graph") for at in range(index, min(index + 4, len(items))))
@@ -282,9 +303,9 @@ def _of_chart(items: Sequence[Item], index: int) -> bool:
 def _ordinal_reference(items: Sequence[Item], at: int, index: int) -> Directed | None:
     """Read `rep 2nd rnd`, `as 2nd and 3rd rows`."""
     numbers: list[int] = []
-    while kind(items, index) in ("ordinal", "noise", "-", "into", ",", "&"):
+    while kind(items, index) in ("ordinal", "first", "noise", "-", "into", ",", "&"):
         item = items[index]
-        if isinstance(item, Word) and item.kind == "ordinal" and item.value is not None:
+        if isinstance(item, Word) and item.kind in ("ordinal", "first") and item.value is not None:
             numbers.append(item.value)
         index += 1
     if kind(items, index) != "round" or not numbers:

@@ -15,6 +15,7 @@ _PAIR = rf"{_KP}\s*[,x/&-]?\s*(?:and\s+)?{_KP}"
 _RIB = re.compile(
     rf"(?i)[(\[]?\*?(?<![a-z\d]){_PAIR}\s*[)\]]?[\s-]*(?:twisted\s+)?rib(?:bing|bed)?\b(?:\s*(?:pattern|patt|st(?:itch)?)\b)?"
     rf"|(?<![\d.])\d\s?[x\u00d7/]\s?\d\s+(?:twisted\s+)?rib(?:bing)?\b|\brib(?:bing)?\s*(?:of|in|:)?\s*[(\[]?{_PAIR}[)\]]?"
+    rf"|{_PAIR}\s+(?:in|for)\s+(?:a\s+)?rib(?:bing)?\b"
     rf"|(?<=\bin\s){_PAIR}(?=\s+(?:for|until)\b)"
 )
 _CABLE = re.compile(

@@ -31,7 +31,7 @@ _LOOK_ALIKE = str.maketrans(
 
 # letters that a scan put for figures; the letter comes first and is looked at from behind, so that a search is quick
 _SCANNED = re.compile(
-    r"[lIO](?:(?<=\d[lI])(?![a-zA-Z])|(?<=[(\[{\s][lI])(?=\d)|(?<=\dO)(?![a-zA-Z])"
+    r"[lIO](?:(?<=\d[lI])(?<![mM]1l)(?![a-zA-Z])|(?<=[(\[{\s][lI])(?=\d)|(?<=\dO)(?![a-zA-Z])"
     r"|(?<=[(\[{]l)l(?=[)\]}])|(?<=[(\[{]I)I(?=[)\]}])|(?<![a-zA-Z]l)l(?=[ )]*[(\[]\d|\s+(?:sc|dc|st))"
     r"|(?<=[cC][hH][ -]l)(?![\w'])|(?<=[\s(*,;]l)(?= ?(?:sc|dc|hdc|h?tr|ch|st)\b))"
 )

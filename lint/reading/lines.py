@@ -65,6 +65,9 @@ _CHANGES = re.compile(
     r"(?i)\b(?:inc|dec)(?:reas\w*)?\b|\b(?:cast|bind|casting|binding)\s+o(?:n|ff)\b|\b(?:co|bo|m1\w?|kfb|ssk|holder|holders|waste yarn|scrap yarn)\b"
     r"|\b(?:pick up|divide|shap(?:e|ing))\b|\d+\s?tog|\btog(?:ether)?\b"
 )
+_REFERS = re.compile(
+    r"(?i)\b(?:same as|as for|as given|as on|to match|to correspond|revers(?:e|ing) (?:all )?shap\w*|complete as)\b"
+)
 _INSTRUCTS = re.compile(
     r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^;\n]{0,90}?\b)?"
     r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d)\b"
@@ -76,6 +79,8 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     text = assembly.text[span.start : span.end]
     steps, directed, claims = assembly.parse(span, only)
     steps = replace(steps, steps=bound(steps.steps, None, claims))
+    if directed is None and _REFERS.search(text):
+        steps = replace(steps, steps=(*steps.steps, Unread(span, "what it refers to was not found")))
     told = [step for step in steps.steps if not isinstance(step, Remark | Turn | FastenOff | Join | Marker)]
     lost = any(isinstance(step, Unread) for step in told)
     begun = bool(told) and isinstance(told[0], Work) and told[0].make.uses == 0 and not told[0].make.within
@@ -83,7 +88,9 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
         if not told and claims:
             steps = replace(steps, steps=(*steps.steps, Unread(span, "what is worked here is not spelled out")))
             lost = True
-        elif not told or (lost and not claims and not (_INSTRUCTS.search(text) and _CHANGES.search(text))):
+        elif not told or (
+            lost and not claims and not (_INSTRUCTS.search(text) and (_CHANGES.search(text) or _REFERS.search(text)))
+        ):
             return
         if all(isinstance(step, Work) and step.make.kind.startswith("bo") for step in told) and not claims:
             return  # `Bind off in rib.`: the piece is done

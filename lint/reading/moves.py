@@ -296,7 +296,9 @@ class MoveReader(StitchReader):
             self.claims.extend(claims)
             self.at = end
             return True
-        if figure_at(self.items, self.at) is None or not self._made_something():
+        # what is not spelled out, as the rows of a chart, may still be counted
+        told = self.knit and self._kind(1) == "st" and self._ends_sentence(self.at - 1)
+        if figure_at(self.items, self.at) is None or not (told or self._made_something()):
             return False
         last = all(item.kind in (".", ";", "|") for item in self.items[self.at + 1 :]) and self._kind(-1) not in (
             "round",

@@ -328,7 +328,7 @@ class NeedleReader(ShapingReader):
         if isinstance(last, Work) and not whole and last.where.at is At.NEXT and last.make.makes:
             self._add(Leave(number.span, number))
             return
-        self._add(Remark(number.span))
+        self._add(Even(number.span) if not self._made_something() else Remark(number.span))
         self.claims.append(Claim(number, "st", number.span))
 
     # ------------------------------------------------------------ rows of their own, and work in pattern
@@ -336,6 +336,7 @@ class NeedleReader(ShapingReader):
     def _plain_rows(self) -> bool:
         """Read `k 1 row`, `work 15 rows even`, `cont in st st`, `work as set`, `garter st`: the count stays."""
         begins = self._text() in _GOES_ON or self._kind() in ("fabric", "even", "work")
+        begins = begins or (self._kind() == "remark" and self._text().startswith(("cont", "keep")))
         if self._kind() == "into" and self._kind(1) in ("fabric", "even"):
             begins = True
         if not begins or not self._at_clause():

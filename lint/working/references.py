@@ -92,7 +92,8 @@ def _plain(name: str) -> str:
 def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
     """Return the nearest earlier round whose heading has that name: `Rib rnd: ...` for `rep rib round`."""
     for at in range(index - 1, -1, -1):
-        if pattern.rounds[at].label.lower().startswith(f"{name} "):
+        label = pattern.rounds[at].label.lower()
+        if label.startswith(f"{name} ") or re.search(rf"\b{re.escape(name)}\w*\s+(?:row|rnd|round)", label):
             return (at,)
     return ()
 
