@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from functools import lru_cache
 
 from ..draft import Span
 from ..materials import Gauge, Quantity
@@ -29,10 +30,6 @@ def gauges(
     text: str, areas: Sequence[Span], found: Sequence[Quantity], stitches: Mapping[str, Stitch]
 ) -> Iterator[Gauge]:
     """Find the gauges; `stitches` are the spellings of stitches in the draft's terms."""
-    words = sorted((re.escape(word) for word in stitches if len(word) <= 24), key=len, reverse=True)
-    counted = re.compile(
-        rf"(?i){_NUMBER}\s*(?P<what>(?:sts?|stitches)\b|(?:{'|'.join(words)})(?![\w])|[vx]-?sts\b|mesh(?:es)?\b|pattern repeats?\b)"
-    )
     past = -1
     for area in areas:
         for heading in _HEADING.finditer(text, area.start, area.end):
@@ -40,7 +37,18 @@ def gauges(
                 continue
             end = _end(text, heading.end(), found)
             past = end
+            small = text[heading.start() : end].lower()
+            counted = _counted(tuple(word for word in stitches if len(word) <= 24 and word in small))
             yield _gauge(text, heading.start(), end, found, counted, stitches)
+
+
+@lru_cache(maxsize=256)
+def _counted(stitches: tuple[str, ...]) -> re.Pattern[str]:
+    """Return what finds a number of stitches; `stitches` are the spellings that stand in the words looked at."""
+    named = "".join(f"(?:{re.escape(word)})(?!\\w)|" for word in sorted(stitches, key=len, reverse=True))
+    return re.compile(
+        rf"(?i){_NUMBER}\s*(?P<what>(?:sts?|stitches)\b|{named}[vx]-?sts\b|mesh(?:es)?\b|pattern repeats?\b)"
+    )
 
 
 def _end(text: str, start: int, found: Sequence[Quantity]) -> int:

@@ -98,6 +98,24 @@ _NOTIONS = {
 _NOTION = re.compile(
     "|".join(rf"(?P<{kind.replace(' ', '_')}>\b(?:{words})\b)" for kind, words in _NOTIONS.items()), re.IGNORECASE
 )
+# one of them is in every notion, so that a round without any need not be searched
+_NOTION_STEMS = (
+    "button",
+    "bead",
+    "eye",
+    "nose",
+    "bell",
+    "snap",
+    "press",
+    "cord",
+    "ribbon",
+    "elastic",
+    "zip",
+    "marker",
+    "holder",
+    "cable",
+    "cn",
+)
 _HOW_MANY = re.compile(
     r"(?i)(?<![\w./-])(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|twelve)(?!\s*(?:mm|cm|in|ins|inch|\"|m|yds?|oz|g)\b)[ \t]+(?:x[ \t]+)?"
     r"(?:pairs?\s+of\s+)?(?:(?!and\b|or\b|m\b|mm\b|hook\b)[a-z-]+[ \t]+|\(?\d+(?:\.\d)?(?:/\d)?[ \t]*(?:mm|cm|in|\"|inch)\.?\)?[ \t]+){0,4}$"
@@ -113,6 +131,7 @@ _LETTER = re.compile(r"(?<![A-Za-z])([A-H]|MC|CC\d?)(?![A-Za-z'])")
 _LETTER_LISTED = re.compile(
     r"(?m)(?:^\s*[-*\u2022]?\s*|[,;]\s+)([A-H]|MC|CC\d?)\s*(?::|=|-[ \t])[ \t]*(?!(?:[a-z]+ )?(?:increase|decrease|crochet|chain|stitch|dec|inc|knit|purl)\b)[a-z]|(?<!mm )(?<!mm)(?<!hook )\(([A-H]|MC|CC\d?)\)(?![ \t]*(?:hook|mm))"
 )
+_CAPITAL = re.compile(r"\s(?:[A-H]|MC|CC\d?)(?=[\s,.;:)]|$)")
 _LETTER_USED = re.compile(
     r"(?:\b[Ww]ith|\b[Uu]sing|\b(?:[Cc]hange|[Ss]witch|[Cc]hanging)\s+(?:back\s+)?to|\b[Jj]oin)\s+(?:(?:colou?r|yarn|col\.?)\s+)?([A-H]|MC|CC\d?)(?=[\s,.;:)]|$)(?!\s+(?:hook|strand|needle|row|rnd|round)|\s?-\s?\d|\s+\()"
 )
@@ -136,6 +155,7 @@ def read_materials(
         colours_used=tuple(
             Colour(match[1], Span(*match.span(1)))
             for span in rounds
+            if _CAPITAL.search(text, span.start, span.end)
             for match in _LETTER_USED.finditer(text, span.start, span.end)
         ),
         gauges=tuple(gauges(text, areas, found, stitches)),
@@ -257,7 +277,10 @@ def _name(match: re.Match[str]) -> str:
 
 
 def _notions(text: str, areas: Sequence[Span]) -> Iterator[Notion]:
+    small = text.lower()
     for area in areas:
+        if not any(small.find(stem, area.start, area.end) >= 0 for stem in _NOTION_STEMS):
+            continue
         for match in _NOTION.finditer(text, area.start, area.end):
             many = _HOW_MANY.search(text, max(area.start, match.start() - 40), match.start())
             number = None if many is None else cardinal(many[1])

@@ -27,6 +27,7 @@ _UNIT = "|".join(sorted((re.escape(word) for word in units()), key=len, reverse=
 _LIST = rf"{_NUMBER}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-]|to(?=[ \t]))[ \t]*\n?[ \t]*{_NUMBER})*(?:\s*[)\]](?!\s*[)\]])(?=\s*(?:{_UNIT})))?"
 _NUMBERS = re.compile(_NUMBER)
 QUANTITY = re.compile(rf"(?i)(?<![\w.,])(?<!\d/){_LIST}\s?-?(?:(?P<unit>{_UNIT})(?![a-z\d]))")
+_BEGINS = re.compile(rf"[\d.{''.join(_FRACTIONS)}](?<![\w.,].)")  # the sign first, so that a search is quick
 _BETWEEN = re.compile(r"[ \t]*\)?[ \t]*(?:[(\[/=,]|or\b|-)[ \t]*(?:approx(?:imately)?\.?|about|or)?[ \t]*")
 _TIMES = re.compile(r"\s*(?:x|by|\u00d7)\s*\.?\d|\s*(?:wide|long|tall|high|deep)?\s*(?:x|by|and)\s*\d")
 _TIMES_BEFORE = re.compile(r"(?:\bx|\bby|\*)\s*$")
@@ -54,7 +55,12 @@ def number_of(words: str) -> float:
 
 def quantities(text: str, start: int, end: int) -> Iterator[Quantity]:
     """Find the quantities in a stretch of the text."""
-    for match in QUANTITY.finditer(text, start, end):
+    past = start
+    for begin in _BEGINS.finditer(text, start, end):
+        match = QUANTITY.match(text, begin.start(), end) if begin.start() >= past else None
+        if match is None:
+            continue
+        past = match.end()
         word = match["unit"].lower()
         if word in _IN_WORD and not _AFTER_IN.match(text, match.end()):
             continue  # `2 sc in next st`

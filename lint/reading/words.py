@@ -16,7 +16,7 @@ from functools import cache
 from importlib import resources
 from itertools import accumulate
 from operator import add
-from typing import Any, cast
+from typing import Any, TypeAlias, cast
 
 from ..draft import Span
 from ..figures import Figure
@@ -87,17 +87,20 @@ class _Token:
     stitch: Stitch | None
 
 
+Phrases: TypeAlias = "dict[str, Phrases]"  # token by token; the empty one ends a phrase
+
+
 @record
 class Lexicon:
     """The phrases known in one craft and set of terms, ready to be matched.
 
-    `phrases` are the terms of several tokens by their first, the longest first. `parts` are the single words of all
-    phrases, `own` the terms that keep their meaning whatever a draft says of them,
-    `met` the tokens met so far, by spaCy's number for their text: each is looked up once.
+    `phrases` are the terms of several tokens, `parts` the single words of all phrases, `own` the terms that keep their
+    meaning whatever a draft says of them, `met` the tokens met so far, by spaCy's number for their text: each is looked
+    up once.
     """
 
     tokenizer: Any
-    phrases: Mapping[str, Sequence[list[str]]]
+    phrases: Phrases
     labels: Mapping[str, str]
     stitches: Mapping[str, Stitch]
     parts: frozenset[str]
@@ -155,12 +158,14 @@ def lexicon(craft: str, terms: str) -> Lexicon:
             stitches.setdefault(key, stitch)
     for number in numbers_of_two_words():
         learn(number)
-    by_first: dict[str, list[list[str]]] = {}
-    for tokens in sorted(phrases.values(), key=len, reverse=True):
-        by_first.setdefault(tokens[0], []).append(tokens)
+    tree: Phrases = {}
+    for tokens in phrases.values():
+        inner = tree
+        for token in (*tokens, ""):
+            inner = inner.setdefault(token, {})
     parts = frozenset(part for phrase in (*labels, *stitches) for part in phrase.split())
     own = frozenset(term for term, stitch in stitches.items() if stitch.kind != "group") | frozenset(labels)
-    return Lexicon(tokenizer, by_first, labels, stitches, parts, own)
+    return Lexicon(tokenizer, tree, labels, stitches, parts, own)
 
 
 def _label(text: str) -> tuple[str, int | None]:
@@ -209,9 +214,9 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
             words.append(Word(text[start:after].lower(), "measure", Span(start, after), None, None, blank or not reach))
             reach = after
             continue
-        if token.text in lex.phrases and (phrase := _phrase_at(texts, index, lex)) is not None:
-            key, end = _key(phrase), index + len(phrase) - 1
-            reach = places[end] + tokens[end].length
+        if token.text in lex.phrases and (end := _phrase_end(texts, index, lex.phrases)):
+            key = _key(texts[index:end])
+            reach = places[end - 1] + tokens[end - 1].length
             kind, value, stitch = _kind(key, lex)
             words.append(Word(key, kind, Span(start, reach), value, stitch, blank))
             continue
@@ -222,9 +227,16 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
     return tuple(words)
 
 
-def _phrase_at(texts: list[str], index: int, lex: Lexicon) -> list[str] | None:
-    """Return the longest term of several tokens that begins at an index."""
-    return next((one for one in lex.phrases[texts[index]] if texts[index : index + len(one)] == one), None)
+def _phrase_end(texts: list[str], index: int, phrases: Phrases) -> int:
+    """Return the index after the longest term of several tokens that begins at an index, 0 where none does."""
+    end = 0
+    inner = phrases.get(texts[index])
+    while inner is not None:
+        index += 1
+        if "" in inner:
+            end = index
+        inner = inner.get(texts[index]) if index < len(texts) else None
+    return end
 
 
 def _put_together(words: list[Word], token: _Token, text: str, end: int, lex: Lexicon) -> bool:
