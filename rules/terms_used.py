@@ -191,8 +191,8 @@ STITCH_UNDESCRIBED = Rule(
     level=Level.QUERY,
     finds="A shell, cluster, bobble, popcorn, puff or the like is used, and the draft never says how it is made.",
     why="These names stand for different numbers of stitches in every draft.",
-    limits="Any description in the draft is enough, in a list or where the stitch is first used. A stitch that stands only "
-    "once is passed over.",
+    limits="Any description in the draft is enough, in a list or where the stitch is first used. A stitch that stands "
+    "only once is passed over.",
     source="common practice of tech editing: special stitches are described",
     examples=(
         Flags(f"{_START}Rnd 3: (⟦bobble⟧, sc) 6 times. (12)\nRnd 4: (sc, bobble) 6 times. (12)\n"),

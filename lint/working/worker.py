@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
 from ..record import record
-from ..steps import Chain, Step
+from ..steps import At, Chain, Join, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State
 from .claims import Compared, compare, stated_of
@@ -230,7 +230,9 @@ class Worker(Again):
         else:
             # rounds that were not found to be repeated leave the count, for all that is known
             after = before if isinstance(round_.directive, RepeatRounds) else None
-        sure = before is None and bool(stated) and self._goes_on(round_, size, stated or 0)
+        sure = (
+            before is None and bool(stated) and (self._goes_on(round_, size, stated or 0) or _fills_chain(round_.steps))
+        )
         self.states[size] = State(after, sure=sure, fresh=False)
         return SizeWorking(
             before=before.stitches if before is not None and not before.ring else None,
@@ -331,6 +333,14 @@ class Worker(Again):
                 break
             fabric = made.fabric
         return score
+
+
+def _fills_chain(steps: Sequence[Step]) -> bool:
+    """Tell whether a first row has a stitch in each link of a chain, so that its count is that of the row."""
+    works = [step for step in steps if isinstance(step, Work)]
+    plain = all(step.make.uses == step.make.makes == 1 and step.times.values == (1,) for step in works)
+    others = all(isinstance(step, Work | Chain | Turn | Join) for step in steps)
+    return others and plain and [step.where.at for step in works] == [At.FROM_HOOK, At.EACH]
 
 
 def _passes_over(round_: Round, size: int) -> bool:
