@@ -171,7 +171,7 @@ def _words(piece: Piece, one: Outline | None, scale: Scale, measured: Sequence[M
         yield f"Crossed where the draft says otherwise: {listed([mark.words for mark in one.stated])}."
     if any(course.measured for course in piece.courses):
         yield "Where rounds go on until a measurement it is dashed, and may be longer or shorter."
-    if any(course.width is None for course in piece.courses[: len(one.points) - 1]):
+    if any(course.width is None for course in piece.courses[: one.drawn]):
         yield "Where rounds were not worked it is dashed, and may be longer."
     if one.undrawn:
         yield f"{plural(one.undrawn, 'row' if piece.flat else 'round')} at the end not worked and not drawn."
@@ -229,7 +229,9 @@ def _rings(one: Outline, scale: float, middle: tuple[float, float], size: tuple[
         fill="",
         worked="",
         guessed="",
-        rings=tuple(sorted({_short(point.x * scale) for point in one.points if point.x}, reverse=True)),
+        rings=tuple(
+            sorted({_short(point.x * scale) for point in one.points if point.x and not point.within}, reverse=True)
+        ),
         middle=(_short(x), _short(y)),
         crosses=tuple((_short(x), _short(y)) for x, y in crosses),
         labels=tuple(_labels(one, edge[-1:], x + one.radius * scale + 14, crosses)),

@@ -19,6 +19,7 @@ _FLAT = 0.6  # a piece that is lower than this part of its radius lies flat
 _LYING = 0.9  # a round whose edge runs out by more than this part of its height lies flat
 _MEASURED = 8  # rounds, in which those that go on until a measurement are drawn: their number isn't known
 _MOST_STEPS = 200  # in which a course is drawn
+_STRAIGHT = 1e-9
 _BEGINNING = 3  # a piece in rounds that begins on fewer stitches than this begins on a point
 
 
@@ -34,6 +35,8 @@ class View(Enum):
 class Point:
     """The edge at the end of a course: `x` out from the middle and `y` on from the start, in widths of a stitch.
 
+    `within` marks a point within a course, where its edge bends.
+
     `stitches` is the width there, `known` whether the way to here from the point before was worked, in a number of
     rounds that is known.
     """
@@ -42,6 +45,7 @@ class Point:
     y: float
     stitches: int
     known: bool = True
+    within: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,14 +62,15 @@ class Stated:
 class Outline:
     """The edge of a piece from its start to its end, in widths of a stitch.
 
-    `undrawn` is how many rounds at the end were not worked and have no width. Seen from above, `y` is how tall the
-    piece stands all the same.
+    `drawn` is how many courses it shows, `undrawn` how many rounds at the end were not worked and have no width. Seen
+    from above, `y` is how tall the piece stands all the same.
     """
 
     piece: Piece
     view: View
     points: tuple[Point, ...]
     stated: tuple[Stated, ...]
+    drawn: int
     undrawn: int
 
     @property
@@ -86,7 +91,7 @@ class Outline:
     @property
     def ends_as_stated(self) -> bool:
         """Whether the width at its end is what the draft states, and was not worked."""
-        return self.piece.courses[len(self.points) - 2].width is None
+        return self.piece.courses[self.drawn - 1].width is None
 
     @property
     def narrows(self) -> bool:
@@ -105,11 +110,10 @@ def outline(piece: Piece) -> Outline | None:
     edge = [base / out]
     rises: list[float] = []
     for course, width in zip(courses, widths, strict=True):
-        steps = min(course.rows, _MOST_STEPS)
+        steps = _steps(course)
         run = (width / out - edge[-1]) / steps
         edge += [edge[-1] + run * step for step in range(1, steps + 1)]
-        rows = _MEASURED if course.measured else course.rows
-        rises += [course.height * rows / steps] * steps
+        rises += [course.height * _rows(course) / steps] * steps
     if not piece.flat:
         edge = _eased(edge)
         rises = [_rise(before, after, height) for (before, after), height in zip(pairwise(edge), rises, strict=True)]
@@ -129,8 +133,10 @@ def _seen(
     stated: list[Stated] = []
     step = 0
     for course, width in zip(courses, widths, strict=True):
-        step += min(course.rows, _MOST_STEPS)
-        points.append(Point(edge[step], on[step], width, course.width is not None and not course.measured))
+        first, step = step, step + _steps(course)
+        known = course.width is not None and not course.measured
+        points += (Point(edge[at], on[at], width, known, within=True) for at in _bends(edge, first, step))
+        points.append(Point(edge[step], on[step], width, known))
         if course.differs and course.makes == width and course.says is not None:
             words = f"{course.label} says {course.says}, makes {width}"
             stated.append(Stated(course.says / out, on[step], f"says {course.says}", words))
@@ -138,7 +144,24 @@ def _seen(
     starts_on_a_point = piece.base is not None and piece.base < _BEGINNING
     if view is View.SIDE and starts_on_a_point and on[-1] < _FLAT * max(edge):
         view = View.ABOVE
-    return Outline(piece, view, tuple(points), tuple(stated), piece.rows - sum(course.rows for course in courses))
+    undrawn = piece.rows - sum(course.rows for course in courses)
+    return Outline(piece, view, tuple(points), tuple(stated), len(courses), undrawn)
+
+
+def _bends(edge: Sequence[float], first: int, last: int) -> Iterator[int]:
+    """Give the steps between two at which an edge, straight but for its eased ends, changes its slope."""
+    for at in sorted({first + 1, last - 1}):
+        if first < at < last and abs(edge[at + 1] - 2 * edge[at] + edge[at - 1]) > _STRAIGHT:
+            yield at
+
+
+def _rows(course: Course) -> int:
+    """Return how many rows tall a course is drawn."""
+    return _MEASURED if course.measured else course.rows
+
+
+def _steps(course: Course) -> int:
+    return min(_rows(course), _MOST_STEPS)
 
 
 def _eased(edge: Sequence[float]) -> list[float]:

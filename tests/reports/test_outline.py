@@ -136,3 +136,16 @@ def test_rounds_until_a_measurement_are_drawn_in_a_length_that_is_not_known() ->
     tube = drawn(piece(20, course(2, 20), replace(course(1, 20), measured=True), course(1, 20), flat=True))
 
     assert [(point.y, point.known) for point in tube.points] == [(0, True), (2, True), (10, False), (11, True)]
+
+
+def test_a_long_course_bends_only_at_its_ends() -> None:
+    # 10 rounds on 20, then 0.6 away in each of 10: the corner is eased to (20 + 40 + 19.4) / 4 = 19.85
+    points = drawn(piece(20, course(10, 20), course(10, 14))).points
+
+    assert [(round(point.x * 2 * pi, 3), point.within) for point in points] == [
+        (20, False),
+        (20, True),
+        (19.85, False),
+        (19.4, True),
+        (14, False),
+    ]
