@@ -343,6 +343,8 @@ def abbreviations_used(bodies: Iterable[Span], words: Words, craft: str, terms: 
         for word in words.within(body):
             if word.stitch is None and word.kind != "loops":
                 continue
+            if word.stitch is not None and word.stitch.kind == "edge" and " " in word.text:
+                continue  # `cast on` is said in full
             stands_for = _stands_for(word)
             if stands_for is None or stands_for in first:
                 continue

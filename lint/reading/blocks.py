@@ -390,7 +390,12 @@ def _last_of_prose(text: str, lines: list[_Line], index: int, starts: list[int],
             continue
         if before.endswith((".", ":", ";", "*")) and not before.endswith(("sts.", "st.")):
             return last
-        runs_on = lines[last].width >= wide and not _NEW_LINE.match(words) and not _is_title(text, line)
+        runs_on = (
+            lines[last].width >= wide
+            and not before.endswith(".")
+            and not _NEW_LINE.match(words)
+            and not _is_title(text, line)
+        )
         if not re.match(r"[a-z\d(\[]", words) and not before.endswith((",", "-")) and not runs_on:
             return last
         last += 1
@@ -478,7 +483,8 @@ def _continues(
     stop = before.rstrip()[-1:]
     if _AGAIN.match(words) and (stop != "," or _NUMBERED.match(words)):
         return False
-    if _NEW_LINE.match(words) and lines[last].width < wide and stop not in (",", "(", "[", "-"):
+    ended = lines[last].width < wide or _COUNTED.search(before)
+    if ended and _NEW_LINE.match(words) and stop not in (",", "(", "[", "-"):
         return False
     if _STARRED.match(words) and stop not in (",", ";"):
         return False
@@ -510,6 +516,7 @@ def _continues(
 _NEW_LINE = re.compile(
     r"(?:Work|Knit|Purl|Cont|Continue|End|Bind|Cast|Change|Switch|Transfer|Divide|From|Break|Cut)\s+(?!in\s+(?:next|each)\b)[a-z\d]"
 )
+_COUNTED = re.compile(r"(?:\bsts?\.?[)\]]*|\d[)\]])\.?\s*$")
 _NUMBERED = re.compile(r"(?i)rep(?:eat)?\s+(?:rows?|rnds?|rounds?)\s+\d+\s*(?:-|to|through|and)")
 
 

@@ -8,7 +8,7 @@ from ..figures import Figure
 from ..steps import At, Chain, FastenOff, Leave, Make, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
 from .claims import past_sized_space, sentence_claim, trailing_claim
 from .groups import past_group
-from .marks import Item, kind, text_at
+from .marks import Item, flat, kind, text_at
 from .places import Placed, read_place
 from .stitches import StitchReader
 from .times import figure_at
@@ -300,6 +300,13 @@ class MoveReader(StitchReader):
         told = self.knit and self._kind(1) == "st" and self._ends_sentence(self.at - 1)
         if figure_at(self.items, self.at) is None or not (told or self._made_something()):
             return False
+        if told and self._made_something() and (self._ends_sentence(self.at + 1) or self._kind(2) == "."):
+            # a count in the middle of a line that goes on
+            worked = any(word.kind in ("stitch", "work", "fabric") for word in flat(self.items[self.at + 2 :]))
+            if worked:
+                self._add(Remark(self._span(self.at, self.at + 2)))
+                self.at += 2
+                return True
         last = all(item.kind in (".", ";", "|") for item in self.items[self.at + 1 :]) and self._kind(-1) not in (
             "round",
             "from",
