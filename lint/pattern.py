@@ -12,6 +12,7 @@ from .draft import Span
 from .figures import Figure, FigureList, Sizes
 from .materials import NOTHING, Materials
 from .record import record
+from .said import UNSAID, Sayings
 from .spellings import AbbreviationEntry, AbbreviationUsed, Mended
 from .steps import Make, Step, Times
 
@@ -260,3 +261,4 @@ class Pattern:
     abbreviations_used: tuple[AbbreviationUsed, ...] = ()
     materials: Materials = NOTHING
     given: tuple[Given, ...] = ()
+    sayings: Sayings = UNSAID

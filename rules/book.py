@@ -18,7 +18,9 @@ def all_rules() -> tuple[Rule, ...]:
     folder = importlib.import_module(package).__path__
     names = sorted(module.name for module in pkgutil.iter_modules(folder) if module.name not in _NOT_FAMILIES)
     modules = [importlib.import_module(f"{package}.{name}") for name in names]
-    return tuple(rule for module in modules for rule in getattr(module, "RULES", ()))
+    rules: list[Rule] = [rule for module in modules for rule in getattr(module, "RULES", ())]
+    families = list(dict.fromkeys(rule.family for rule in rules))
+    return tuple(sorted(rules, key=lambda rule: families.index(rule.family)))
 
 
 def rule_named(name: str) -> Rule | None:

@@ -19,6 +19,7 @@ from .materials import read_materials
 from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
+from .said import read_sayings
 from .sizes import declared_number, find_sizes, titled_sizes
 from .specials import definitions, run_on_definitions, with_defined
 from .talk import strangers
@@ -91,6 +92,7 @@ def read(draft: Draft) -> Pattern:
             head,
             spellings(craft or "crochet", terms),
         ),
+        sayings=read_sayings(text, outside, assembly.rounds),
         given=tuple(given_counts(text, outside, assembly.rounds, sizes.number)),
     )
 

@@ -1,0 +1,125 @@
+"""Sentences that stand for several rows, and statements about a stitch or a pattern."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from ..draft import Span
+from ..figures import Figure
+from ..pattern import Round
+from ..said import BindOffs, Described, Mirror, Motif, Resumed, Sayings, Schedule, number_in
+
+_LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4})*[ \t]*[)\]]?"
+_DIGITS = re.compile(r"\d+")
+_SHAPING = re.compile(
+    r"(?i)\b(?P<kind>dec|inc)[a-z]*\b[^.\n]{0,40}?\b(?P<n>\d)\s*sts?\s+(?:at\s+)?(?:each|both)\s+(?:end|side|edge)s?\b(?P<rest>[^.]{0,200}\btimes\b[^.]{0,40})\."
+    rf"\s*(?P<after>{_LIST})[ \t]*sts\b"
+)
+_TIMES = re.compile(rf"(?P<list>{_LIST})[ \t]*times\b")
+_STS = re.compile(rf"(?<![\w.])(?P<list>{_LIST})[ \t]*sts\b")
+_REMAIN = re.compile(
+    rf"(?i)(?<![\w.])(?P<list>{_LIST})[ \t]*sts\s+(?:rem\w*|left)\s+(?:for|on)\s+(?:the\s+|each\s+)?shoulders?\b"
+)
+_BIND_OFF = re.compile(
+    rf"(?i)\s*(?:bind|cast)\s+off\s+(?P<list>{_LIST})[ \t]*sts\s+at\s+(?:the\s+)?beg\w*\s+of\s+(?:the\s+)?next\s+(?:(?P<rows>\d)\s+)?(?:RS|WS)\s+rows?\s*\."
+)
+_MOTIF = re.compile(
+    r"(?i)\b(?P<n>\d{1,3})[\s-]st(?:itch)?\s+(?:motif|panel|chart|pattern|lace|cable)\b[^.;\n]{0,20}\bonce\b"
+)
+_STOPPED = re.compile(
+    r"(?i)\bend(?:ing|ed)?\s+(?:with|after|on)\s+(?:row|rnd|round)\s+(?P<row>\d{1,3})\s+of\s+(?:the\s+)?(?P<rows>\d{1,3})-(?:row|rnd|round)\s+(?P<what>[a-z]+)"
+)
+_GOES_ON = r"(?i)\b(?:beg\w*|start\w*|continu\w+|resum\w+)\s+with\s+(?P<words>(?:row|rnd|round)\s+(?P<row>\d{{1,3}}))\s+of\s+(?:the\s+)?(?:\d+-\w+\s+)?{what}\b"
+_MIRROR = re.compile(r"(?i)\bmirror\w*\s+(?:of|the|to)?\b")
+_LEANS = re.compile(r"(?i)\b(?P<right>k2tog)\b|\b(?P<left>ssk|skpo?|s2kp|sl\s?1,?\s*k1,?\s*psso)\b")
+_SIDES = re.compile(r"(?i)\b(left|right)\b")
+_SAID = re.compile(
+    r"(?i)\(\s*(?P<n>[1-4])\s+sts?\s+(?:are\s+)?dec(?:reased|reases?)?\s*\)\s*[:=-]\s*(?P<words>[^.\n]{8,200})"
+)
+_TAKES = re.compile(
+    r"(?i)\bpass(?:ed)?\b[^,;.]{0,40}\bover\b|\bpsso\b|\b(?:k|p)2tog\b|\bssk\b|\bskp\b|\b(?P<two>(?:k|p)3tog|sssk|s2kp|cdd|sk2p)\b"
+)
+
+
+def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sayings:
+    """Read the sentences of a draft that stand for more than they show. `talk` are the stretches outside its rounds."""
+    return Sayings(
+        schedules=tuple(_schedules(text)),
+        bind_offs=tuple(_bind_offs(text)),
+        motifs=tuple(
+            Motif(Span(*match.span()), int(match["n"]), index)
+            for index, round_ in enumerate(rounds)
+            for match in _MOTIF.finditer(text, round_.span.start, round_.span.end)
+        ),
+        resumed=tuple(_resumed(text)),
+        mirrors=tuple(_mirrors(text)),
+        described=tuple(_described(text, talk)),
+    )
+
+
+def _figure(match: re.Match[str], group: str) -> Figure:
+    return Figure(tuple(int(one) for one in _DIGITS.findall(match[group])), Span(*match.span(group)))
+
+
+def _schedules(text: str) -> Iterator[Schedule]:
+    for match in _SHAPING.finditer(text):
+        begin = max(0, match.start() - 160)
+        counts = [*_STS.finditer(text, begin, match.start())]
+        times = tuple(_figure(one, "list") for one in _TIMES.finditer(text, *match.span("rest")))
+        if not counts or not times:
+            continue
+        before, after = _figure(counts[-1], "list"), _figure(match, "after")
+        if number_in((before, after, *times)) is not None:
+            sign = -1 if match["kind"].lower() == "dec" else 1
+            yield Schedule(Span(*match.span()), 2 * int(match["n"]) * sign, times, before, after)
+
+
+def _bind_offs(text: str) -> Iterator[BindOffs]:
+    for match in _REMAIN.finditer(text):
+        remaining = _figure(match, "list")
+        at = text.find("\n", match.end())
+        each: list[Figure] = []
+        rows: list[int] = []
+        last = match.end()
+        while at >= 0 and (line := _BIND_OFF.match(text, at)):
+            each.append(_figure(line, "list"))
+            rows.append(int(line["rows"] or 1))
+            at = last = line.end()
+        if len(each) > 1 and number_in((remaining, *each)) is not None:
+            yield BindOffs(Span(each[0].span.start, last), remaining, tuple(each), tuple(rows))
+
+
+def _resumed(text: str) -> Iterator[Resumed]:
+    for match in _STOPPED.finditer(text):
+        goes_on = re.search(_GOES_ON.format(what=re.escape(match["what"])), text[match.end() : match.end() + 400])
+        if goes_on is not None:
+            start, end = (match.end() + place for place in goes_on.span("words"))
+            yield Resumed(Span(start, end), int(match["row"]), int(goes_on["row"]), int(match["rows"]))
+
+
+def _mirrors(text: str) -> Iterator[Mirror]:
+    lines = [*re.finditer(r"[^\n]+", text)]
+    for index, line in enumerate(lines):
+        side = _SIDES.search(line[0])
+        if not _MIRROR.search(line[0]) or side is None:
+            continue
+        for other in reversed(lines[:index]):
+            opposite = _SIDES.search(other[0])
+            if opposite is None or opposite[1].lower() == side[1].lower():
+                continue
+            here, there = [*_LEANS.finditer(line[0])], [*_LEANS.finditer(other[0])]
+            if len(here) == len(there) == 1 and here[0].lastgroup == there[0].lastgroup:
+                yield Mirror(
+                    Span(line.start() + here[0].start(), line.start() + here[0].end()),
+                    Span(other.start() + there[0].start(), other.start() + there[0].end()),
+                )
+            break
+
+
+def _described(text: str, talk: Sequence[Span]) -> Iterator[Described]:
+    for span in talk:
+        for match in _SAID.finditer(text, span.start, span.end):
+            taken = sum(2 if one["two"] else 1 for one in _TAKES.finditer(match["words"]))
+            if taken:
+                yield Described(Span(*match.span("words")), int(match["n"]), taken)

@@ -1,0 +1,213 @@
+"""Counts in sentences that stand for several rows: shaping to a schedule, bind-offs, motifs, patterns that go on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..lint.finding import Aside, Level
+from ..lint.said import number_in
+from .rule import Case, Flags, Passes, Rule, Said
+from .sums import for_sizes, join_words, size_name
+from .verdicts import all_or
+
+_PRACTICE = "common practice of tech editing: shaping rows times change is the total change"
+
+
+def _schedule(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.schedules:
+        off: list[int] = []
+        lines: list[str] = []
+        number = number_in((one.before, one.after, *one.times)) or 1
+        for size in range(number):
+            before, after = one.before.at(size), one.after.at(size)
+            times = [figure.at(size) or 0 for figure in one.times]
+            if before is None or after is None:
+                continue
+            comes = before + one.change * sum(times)
+            if comes != after:
+                off.append(size)
+                name = "" if number == 1 else f"{size_name(case, size)}: "
+                sign = "-" if one.change < 0 else "+"
+                rows = " + ".join(str(time) for time in times)
+                lines.append(f"{name}{before} {sign} {abs(one.change)} x ({rows}) = {comes}, the draft says {after}")
+        if off:
+            message = f"the shaping doesn't come to the stated count{_for_sizes(case, off, number)}"
+            yield Said(one.span, message, sizes=_sizes(case, off, number), sum=tuple(lines))
+
+
+def _sizes(case: Case, sizes: Sequence[int], number: int) -> tuple[int, ...]:
+    """Return the sizes for a finding: none where all are meant, or where the draft's sizes aren't known."""
+    return all_or(case, sizes) if number == case.pattern.sizes.number else ()
+
+
+def _for_sizes(case: Case, sizes: Sequence[int], number: int) -> str:
+    if number == 1 or len(sizes) == number:
+        return ""
+    return f" for {join_words([size_name(case, size) for size in sizes])}"
+
+
+def _bind_offs(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.bind_offs:
+        off: list[int] = []
+        lines: list[str] = []
+        number = number_in((one.remaining, *one.each)) or 1
+        for size in range(number):
+            remaining = one.remaining.at(size)
+            each = [(figure.at(size) or 0) for figure in one.each]
+            if remaining is None:
+                continue
+            total = sum(number * rows for number, rows in zip(each, one.rows, strict=True))
+            if total != remaining:
+                off.append(size)
+                name = "" if number == 1 else f"{size_name(case, size)}: "
+                parts = [
+                    f"{number} x {rows}" if rows > 1 else str(number)
+                    for number, rows in zip(each, one.rows, strict=True)
+                ]
+                lines.append(f"{name}{' + '.join(parts)} = {total} of {remaining}")
+        if off:
+            message = f"the bind-offs don't use up the stitches of the shoulder{_for_sizes(case, off, number)}"
+            yield Said(one.span, message, sizes=_sizes(case, off, number), sum=tuple(lines))
+
+
+def _motif(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.motifs:
+        for size, own in enumerate(case.workings.rounds[one.round].sizes):
+            if own is not None and own.before is not None and own.before < one.stitches:
+                message = f"{one.stitches} sts are wanted, and {own.before} are there{for_sizes(case, [size])}"
+                yield Said(one.span, message)
+                break
+
+
+def _resumed(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.resumed:
+        wanted = one.stopped % one.rows + 1
+        if one.goes_on != wanted:
+            yield Said(
+                one.span, f"the pattern stopped after row {one.stopped}, so row {wanted} follows and not {one.goes_on}"
+            )
+
+
+def _mirrored(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.mirrors:
+        message = f'"{case.words(one.span)}" leans as the decrease that it is to mirror'
+        yield Said(one.span, message, asides=(Aside(one.other, "this one"),))
+
+
+def _described(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.described:
+        if one.said != one.taken:
+            verb = "is" if one.said == 1 else "are"
+            yield Said(one.span, f"{one.said} {verb} said to be decreased, and the words take away {one.taken}")
+
+
+SHAPING = Rule(
+    name="shaping-does-not-come-out",
+    family="counts",
+    level=Level.CORRECTION,
+    finds="Shaping at each end, so many times at this rate and that, that doesn't come to the count stated after it.",
+    why="The maker follows the schedule and has another number of stitches than the next step needs.",
+    limits="Only in one sentence with all its times, between two stated counts.",
+    source=_PRACTICE,
+    examples=(
+        Flags("Cap: 42 sts.\n⟦Decrease 1 st each end every row 4 times, then every other row 8 times. 20 sts⟧.\n"),
+        Passes("Cap: 42 sts.\nDecrease 1 st each end every row 4 times, then every other row 7 times. 20 sts.\n"),
+        Passes("Cap: 42 sts.\nDecrease 1 st each end every row until 20 sts remain.\n"),
+        Passes("Decrease 1 st each end every row 4 times. 20 sts.\n"),
+    ),
+    check=_schedule,
+)
+
+BIND_OFFS = Rule(
+    name="bind-off-does-not-come-out",
+    family="counts",
+    level=Level.CORRECTION,
+    finds="Bind-offs of a shoulder that are fewer or more than the stitches that remain for it.",
+    why="A stitch is left on the needle, or there is none for the last bind-off.",
+    limits="Only lines that follow the stitches which remain for a shoulder, for rows of one side.",
+    source="common practice of tech editing: groups that are bound off add up",
+    examples=(
+        Flags(
+            "20 sts rem for the shoulder.\nBind off ⟦7 sts at beg of next RS row.\n"
+            "Bind off 7 sts at beg of next 2 RS rows.⟧\n"
+        ),
+        Passes(
+            "20 sts rem for the shoulder.\nBind off 6 sts at beg of next RS row.\n"
+            "Bind off 7 sts at beg of next 2 RS rows.\n"
+        ),
+        Passes("20 sts rem for the shoulder.\nBind off 6 sts at beg of next RS row.\n"),
+        Passes("20 sts rem.\nBind off 7 sts at beg of next RS row.\nBind off 7 sts at beg of next 2 RS rows.\n"),
+    ),
+    check=_bind_offs,
+)
+
+MOTIF = Rule(
+    name="motif-does-not-fit",
+    family="counts",
+    level=Level.QUERY,
+    finds="A motif or panel of so many stitches, to be worked once on fewer.",
+    why="The motif can't be begun.",
+    limits="Only where the number of stitches stands before the motif, and the row below is known.",
+    source=_PRACTICE,
+    examples=(
+        Flags("Cast on 22 sts.\nRow 1: Work the ⟦24-st motif once⟧.\n"),
+        Passes("Cast on 24 sts.\nRow 1: Work the 24-st motif once.\n"),
+        Passes("Cast on 30 sts.\nRow 1: K3, work the 24-st motif once, k3.\n"),
+        Passes("Row 1: Work the 24-st motif once.\n"),
+    ),
+    check=_motif,
+)
+
+RESUMED = Rule(
+    name="pattern-row-jumps",
+    family="sequence",
+    level=Level.QUERY,
+    finds="A pattern of rows that stopped after one row and goes on with a row that doesn't follow it.",
+    why="A step shows in the pattern where the work was divided.",
+    limits="Only where the draft says after which row of how many it stopped.",
+    source="common practice of tech editing",
+    examples=(
+        Flags("Work leg, ending with row 7 of the 12-row lace. Foot: beg with ⟦row 4⟧ of the lace.\n"),
+        Passes("Work leg, ending with row 7 of the 12-row lace. Foot: beg with row 8 of the lace.\n"),
+        Passes("Work leg, ending with row 12 of the 12-row lace. Foot: beg with row 1 of the lace.\n"),
+        Passes("Work leg, ending with row 7 of the 12-row lace. Heel: beg with row 1 of the heel pattern.\n"),
+    ),
+    check=_resumed,
+)
+
+MIRRORED = Rule(
+    name="mirror-leans-alike",
+    family="making",
+    level=Level.QUERY,
+    finds="A decrease that is to mirror another and leans to the same side.",
+    why="The two edges don't match.",
+    limits="Only where the words say that one mirrors the other, and each names a single decrease.",
+    source="rachelgibbs.co.uk/right-and-left-leaning-decreases",
+    examples=(
+        Flags("Left front: k to last 4 sts, k2tog, k2.\nRight front (mirror of left): k2, ⟦k2tog⟧, k to end.\n"),
+        Passes("Left front: k to last 4 sts, k2tog, k2.\nRight front (mirror of left): k2, ssk, k to end.\n"),
+        Passes("Left front: k to last 4 sts, k2tog, k2.\nRight front: k2, k2tog, k to end.\n"),
+        Passes("Left front: k to last 4 sts, k2tog, k2.\nRight front: mirror the left.\n"),
+    ),
+    check=_mirrored,
+)
+
+DESCRIBED = Rule(
+    name="definition-miscounts",
+    family="terms",
+    level=Level.QUERY,
+    finds="A stitch that is said to decrease so many stitches, and is described with more or fewer.",
+    why="The maker who works it as described never comes to the counts.",
+    limits="Only where the number stands in brackets behind the name and the words pass stitches over or work "
+    "them together.",
+    source="common practice of tech editing: special stitches say what they use and leave",
+    examples=(
+        Flags("brLdec (2 sts decreased): ⟦sl 1 knitwise, knit next st, pass slipped st over⟧.\n"),
+        Passes("dec2 (2 sts decreased): sl 1, k2tog, psso.\n"),
+        Passes("dec (1 st decreased): sl 1, k1, pass slipped st over.\n"),
+        Passes("brk (2 sts decreased): see the chart on the next page.\n"),
+    ),
+    check=_described,
+)
+
+RULES = (SHAPING, BIND_OFFS, MOTIF, RESUMED, MIRRORED, DESCRIBED)
