@@ -15,6 +15,7 @@ from .words import Word
 
 _EDGES = {"edge", "end", "ends", "side", "sides", "edges"}
 _STARTS = {"beg", "beginning", "start", "beg.", "begin"}
+_AS_BEFORE = {"way", "manner", "likewise", "established", "before", "set", "same", "est"}
 _SPREAD = {"evenly", "marker", "place_marker", "slip_marker"}
 _ON_NEEDLE = {"on", "needle", "needles", "in", "total", "remain", "work", "each", "side"}
 
@@ -53,13 +54,18 @@ class ShapingReader(RepeatReader):
         """Read such an instruction; what isn't one is left to others."""
         start = self.at
         again = self.steps[-1] if self.steps and isinstance(self.steps[-1], Shaping) else None
+        as_before = False
         index = start
         if kind(self.items, index) == "remark" and text_at(self.items, index).startswith(("cont", "keep")):
             index += 1
-            while kind(self.items, index) in ("noise", "into"):
+            before = index
+            while kind(self.items, index) in ("noise", "into", ",", "fabric", "even") or (
+                text_at(self.items, index) in _AS_BEFORE and index < start + 8
+            ):
                 index += 1
             if not self._shapes(index):
                 return False
+            as_before = any(text_at(self.items, n) in _AS_BEFORE for n in range(before, index))
         while kind(self.items, index) == "noise" and index < start + 3:
             index += 1
         if again is None and index > start and not self._shapes(index):
@@ -81,14 +87,16 @@ class ShapingReader(RepeatReader):
             return False
         if kind(self.items, index) == "st":
             index += 1
-        found = _Rows()
+        found = _Rows(as_before=as_before)
         end = self._read_rows(index, found)
         if end is None or (end == index and not found.places):
             return False
         if not found.places and again is not None:
             found.places = again.places
-        if not found.places and not (found.as_before and found.to is not None):
+        if not found.places and not (found.to is not None and (found.as_before or (number and found.every))):
             return False
+        if not found.places and number is not None and found.every and number.values != (1,):
+            found.places = 1  # `decreasing 8 sts every other rnd until 16 sts remain`
         self.at = end
         span = self._span(start)
         self._within_rows(found)
@@ -117,7 +125,7 @@ class ShapingReader(RepeatReader):
             what, text = kind(self.items, index), text_at(self.items, index)
             if what in _SPREAD:
                 return None
-            found.as_before = found.as_before or text in ("way", "manner", "likewise", "established", "before", "set")
+            found.as_before = found.as_before or text in _AS_BEFORE
             step = self._edge(index, found) or self._when(index, found) or self._how_long(index, found)
             if step is None:
                 ahead = index + 1

@@ -50,7 +50,7 @@ _MUST_SAY = {
 
 
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
-_LEADS = {"across", "the", "next", "these", "following", "foll"}
+_LEADS = {"center", "centre", "central", "middle", "across", "the", "next", "these", "following", "foll"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 _PLACES = ("into", "each", "next")  # what a further place begins with

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
 from ..record import record
+from ..steps import Count
 from .fabric import Fabric
 from .fitting import Fitting
 from .flatness import is_flat
@@ -70,7 +71,7 @@ class Again(Fitting):
             return self._part_again(targets, size), 1, targets
         if what.growing or what.between is not None:
             return *self._grown(round_, what, self.pattern.rounds[targets[-1]], size, state), targets
-        number = self._how_many(round_, what, size, len(targets))
+        number = self._how_many(index, round_, what, size, targets)
         made: Made | None = None
         fabric = state.fabric
         wanted = what.until.at(size) if what.until else None
@@ -172,8 +173,9 @@ class Again(Fitting):
             raise CannotWork("the round to repeat begins a piece")
         return self._steps(target, size, fabric)
 
-    def _how_many(self, round_: Round, what: RepeatRounds, size: int, length: int) -> int:
+    def _how_many(self, index: int, round_: Round, what: RepeatRounds, size: int, targets: Sequence[int]) -> int:
         """Return how many rounds a repeat of rounds covers."""
+        length = len(targets)
         span = covered(round_, size)
         if round_.first is not None and span > 1:
             return span
@@ -181,6 +183,9 @@ class Again(Fitting):
             number = what.times.number.at(size)
             if number is None:
                 raise CannotWork("a figure for this size is missing")
+            just_worked = bool(targets) and targets[-1] == index - 1
+            if what.times.count is Count.TOTAL and just_worked and self.choose("rounds-in-all", True):
+                number -= 1  # the first time is behind
             return number * length
         if what.until is not None:
             return MOST_ROUNDS

@@ -139,6 +139,23 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "With RS facing, pick up and k 20 sts down left front, k 12 sts from holder, pick up and k 20 sts up right front. 52 sts.\nRow 1: Purl.\n",
         [[52], [52]],
     ),
+    "a total that holds the first time": (
+        "CO 20 sts.\nRow 1: K2, m1r, k to last 2 sts, m1l, k2. 22 sts.\nRow 2: Purl.\nRep rows 1-2 a total of 5 times. 30 sts.\n",
+        # 22 after the first time, and four times two more
+        [[20], [22], [22], [30]],
+    ),
+    "a crown that goes on in the same manner": (
+        "CO 96 sts.\nRnd 1: [K10, k2tog] 8 times. 88 sts.\nRnd 2: K.\nContinue in this manner, decreasing 8 sts every other rnd until 16 sts remain.\n",
+        [[96], [88], [88], [16]],
+    ),
+    "the middle bound off": (
+        "CO 48 sts.\nNext row: K14, BO center 20 sts, k to end. 28 sts.\n",
+        [[48], [28]],
+    ),
+    "some of the stitches worked on": (
+        "CO 40 sts.\nDivide for neck: K15, turn and work on these 15 sts only.\nDec 1 st at neck edge on next 3 rows. 12 sts.\n",
+        [[40], [15], [12]],
+    ),
     "lines that are talk": (
         "CO 20 sts.\nThe hat is knit in one piece.\nRow 1: Knit.\nBind off in rib.\n",
         [[20], [20]],
