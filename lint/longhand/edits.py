@@ -19,15 +19,19 @@ class Edit:
 
 @record
 class Edited:
-    """A text after its edits. `edits` are those that were made, in order; `places` where their words stand now."""
+    """A text after its edits. `edits` are those that were made, in order; `places` where their words stand now.
+
+    `starts` are where the edits started in the text before.
+    """
 
     text: str
     edits: tuple[Edit, ...]
     places: tuple[Span, ...]
+    starts: tuple[int, ...]
 
     def now(self, offset: int) -> int:
         """Return where a place of the text before the edits stands now; the start of an edit that holds it."""
-        at = bisect_right(self.edits, offset, key=lambda edit: edit.span.start) - 1
+        at = bisect_right(self.starts, offset) - 1
         if at < 0:
             return offset
         edit, place = self.edits[at], self.places[at]
@@ -51,7 +55,7 @@ def edited(text: str, edits: Iterable[Edit]) -> Edited:
         places.append(Span(start, length))
         at = edit.span.end
     parts.append(text[at:])
-    return Edited("".join(parts), tuple(made), tuple(places))
+    return Edited("".join(parts), tuple(made), tuple(places), tuple(edit.span.start for edit in made))
 
 
 def within(text: str, span: Span, edits: Iterable[Edit]) -> str:

@@ -13,7 +13,7 @@ from .edits import Edit
 
 _UNIT = r"(?:\s?(?:\"|”|″|in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|m\b|yds?\b|yards?\b|g\b|oz\b|sts?\b))"
 _PARTS = "¼½¾⅓⅔⅛⅜⅝⅞"
-_ONE = rf"(?:\d+(?:\.\d+)?(?:[ -]\d/\d)?[{_PARTS}]?|[{_PARTS}])"
+_ONE = rf"(?:\d+(?:\.\d+)?(?:[ -]\d/(?:2|3|4|8|16)(?![\d/-]))?[{_PARTS}]?|[{_PARTS}])"
 _FIGURE = re.compile(rf"(?<![\w.])(?P<one>{_ONE}){_UNIT}?|(?<=[(\[{{,/:\s])(?:--?|–|—)(?=\s?[)\]}},/:({{\[])")
 _RANGE = re.compile(rf"(?<![\w.]){_ONE}\s?[-–]\s?{_ONE}{_UNIT}?|{_FIGURE.pattern}")
 _GAP = re.compile(r"\s*[,;:/()\[\]{}\-–]+[\s,;:/()\[\]{}]*")

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
-from collections.abc import Iterator
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator, Sequence
 
 from ..draft import Draft, Span
 from ..figures import FigureList
@@ -41,28 +41,30 @@ def size_edits(proof: Proof, size: int) -> Iterator[Edit]:
             read.append(pattern.rounds[index].heading)
             yield numbers
     # the lists of instructions are known by now; what is left are measurements, yarn and the like
+    read.sort()
     for edit in prose_figures(text, Span(0, len(text)), pattern.sizes.number, size):
-        if not any(edit.span.start < one.end and one.start < edit.span.end for one in read):
+        at = bisect_left(read, edit.span.end, key=lambda one: one.start) - 1
+        if at < 0 or read[at].end <= edit.span.start:
             yield edit
 
 
 def rounds_for(pattern: Pattern, size: int) -> frozenset[int]:
     """Return the indices of the rounds that a size works."""
-    return frozenset(index for index, round_ in enumerate(pattern.rounds) if _is_for(pattern, round_, size))
+    lists = sorted((one for one in pattern.lists if len(one.values) == pattern.sizes.number), key=lambda one: one.span)
+    return frozenset(index for index, round_ in enumerate(pattern.rounds) if _is_for(lists, round_, size))
 
 
-def _is_for(pattern: Pattern, round_: Round, size: int) -> bool:
+def _is_for(lists: Sequence[FigureList], round_: Round, size: int) -> bool:
     if round_.sizes is not None and size not in round_.sizes:
         return False
     if round_.first is not None and round_.first.at(size) is None:
         return False
-    inside = [one for one in _lists_in(pattern, round_.span) if len(one.values) == pattern.sizes.number]
+    first, last = (
+        bisect_left(lists, at, key=lambda one: one.span.start) for at in (round_.span.start, round_.span.end)
+    )
+    inside = lists[first:last]
     # `[k9[-, 11], k2tog] 4 times` is for both; dashes wherever there are lists leave a size out
     return not inside or any(one.values[size] is not None for one in inside)
-
-
-def _lists_in(pattern: Pattern, span: Span) -> list[FigureList]:
-    return [one for one in pattern.lists if span.start <= one.span.start < span.end]
 
 
 def place_in(pattern: Pattern, found: FigureList, size: int) -> int | None:

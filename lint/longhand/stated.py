@@ -11,7 +11,7 @@ from ..pattern import Round
 from ..record import record
 from ..steps import FastenOff, Remark, Step, Work
 
-_LEAD = re.compile(r"[\s(\[{=–—:*-]*$")
+_LEAD = re.compile(r"(?i)\s*(?:\b(?:in )?total\b)?[\s(\[{=–—:*-]*$")
 _CLOSE = re.compile(r"[)\]}]*")
 _SLIP = "slst"
 _NEW_SENTENCE = re.compile(r"[\r\n]\s*[A-Z]")

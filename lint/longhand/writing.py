@@ -7,7 +7,8 @@ out must come to the counts that the draft came to, or else it stays as the draf
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from enum import Enum
 
@@ -23,6 +24,7 @@ from .sizes import place_in, size_edits
 from .stated import PLAIN, Manner, Parts, counted, manner_of, parts_of, words_start
 from .unrolled import Copy, Unrolled, Unrolling
 
+_Placed = tuple[Span, Copy, Unrolled]
 _MOST_TRIES = 6
 
 
@@ -69,18 +71,57 @@ class Longhand:
 
 @record
 class _Try:
-    """A text written out, its proof, and what it was made by."""
+    """A text written out, its proof, and what it was made by.
+
+    `places` are where the copies stand, in order. `kept` leads from where a round of the draft's own begins to its
+    index in the draft, `heads` from where any round begins to its working.
+    """
 
     made: Edited
     proof: Proof
     unrolled: tuple[Unrolled, ...]
-    places: tuple[tuple[Span, Copy, Unrolled], ...]  # where each copy stands
+    places: tuple[_Placed, ...]
+    kept: Mapping[int, int]
+    heads: Mapping[int, RoundWorking]
     before: _Try | None = None
+
+    @classmethod
+    def of(
+        cls,
+        unrolling: Unrolling,
+        made: Edited,
+        unrolled: Sequence[Unrolled],
+        places: Iterable[_Placed],
+        before: _Try | None = None,
+    ) -> _Try:
+        """Proof a text that was made by edits, and find its rounds again."""
+        found = proof(Draft.of(made.text, unrolling.proof.draft.path), ())
+        kept: dict[int, int] = {}
+        for index in sorted(unrolling.own):
+            start = unrolling.round(index).heading.start
+            kept.setdefault(made.now(start if before is None else before.now(start)), index)
+        heads = {found.pattern.rounds[one.index].heading.start: one for one in found.workings.rounds}
+        in_order = tuple(sorted(places, key=lambda placed: placed[0]))
+        return cls(made, found, tuple(unrolled), in_order, kept, heads, before)
 
     def copied(self, round_: Round) -> tuple[Span, Copy, Unrolled] | None:
         """Return the copy that a round of this text is, None for one of the draft's own."""
         start = round_.heading.start
-        return next((one for one in self.places if one[0].start <= start < one[0].end), None)
+        at = bisect_right(self.places, start, key=lambda placed: placed[0].start) - 1
+        return self.places[at] if at >= 0 and start < self.places[at][0].end else None
+
+    def own(self, round_: Round) -> int | None:
+        """Return the index that a round has in the whole draft, None where it was written out."""
+        return self.kept.get(round_.heading.start)
+
+    def count_at(self, place: Span) -> int | None:
+        """Return what the round comes to that begins within a stretch of this text."""
+        starts = [*self.heads]
+        at = bisect_left(starts, place.start)
+        if at == len(starts) or starts[at] >= place.end:
+            return None
+        sizes = self.heads[starts[at]].sizes
+        return sizes[0].count if sizes and sizes[0] is not None else None
 
     def now(self, offset: int) -> int:
         """Return where a place of the whole draft stands in this text."""
@@ -120,22 +161,21 @@ def longhand(found: Proof, size: str | None = None) -> Longhand:
 
 def _tried(unrolling: Unrolling, edits: Sequence[Edit]) -> _Try:
     """Write out all that can be; what then comes to other counts than in the draft is left as the draft has it."""
-    found = unrolling.proof
     elided = [*unrolling.elided()]
     edits = [*edits, *(one for one in elided if isinstance(one, Edit))]
     wanted = [*unrolling.repeats(), *(one for one in elided if isinstance(one, Unrolled))]
-    best = _attempt(found, edits, wanted)
+    best = _attempt(unrolling, edits, wanted)
     for _ in range(_MOST_TRIES):
         wrong = _wrong(unrolling, best)
         if not wrong:
             break
         wanted = [one for one in wanted if one not in wrong]
-        best = _attempt(found, edits, wanted)
+        best = _attempt(unrolling, edits, wanted)
     return best
 
 
-def _attempt(found: Proof, edits: Sequence[Edit], wanted: Sequence[Unrolled]) -> _Try:
-    text = found.draft.text
+def _attempt(unrolling: Unrolling, edits: Sequence[Edit], wanted: Sequence[Unrolled]) -> _Try:
+    text = unrolling.proof.draft.text
     newline = "\r\n" if "\r\n" in text else "\n"
     whole = [Edit(one.span, _block(one, newline)) for one in wanted]
     replaced = [one.span for one in wanted if one.span.start < one.span.end]
@@ -144,7 +184,7 @@ def _attempt(found: Proof, edits: Sequence[Edit], wanted: Sequence[Unrolled]) ->
     ]
     made = edited(text, [*free, *whole])
     by_edit = dict(zip(made.edits, made.places, strict=True))
-    places: list[tuple[Span, Copy, Unrolled]] = []
+    places: list[_Placed] = []
     for one, edit in zip(wanted, whole, strict=True):
         if edit not in by_edit:
             continue
@@ -153,7 +193,7 @@ def _attempt(found: Proof, edits: Sequence[Edit], wanted: Sequence[Unrolled]) ->
             words = copy.words + copy.own
             places.append((Span(at, at + len(words)), copy, one))
             at += len(words) + len(newline)
-    return _Try(made, proof(Draft.of(made.text, found.draft.path), ()), tuple(wanted), tuple(places))
+    return _Try.of(unrolling, made, wanted, places)
 
 
 def _block(one: Unrolled, newline: str) -> str:
@@ -163,7 +203,7 @@ def _block(one: Unrolled, newline: str) -> str:
 
 def _wrong(unrolling: Unrolling, tried: _Try) -> list[Unrolled]:
     """Return what was written out and comes to another count than the draft, or makes a later round do so."""
-    ends = {id(one): _count_at(tried.proof, place) for place, _, one in tried.places}
+    ends = {id(one): tried.count_at(place) for place, _, one in tried.places}
     wrong = [one for one in tried.unrolled if one.count is not None and ends.get(id(one)) != one.count]
     if wrong:
         return wrong
@@ -174,24 +214,10 @@ def _wrong(unrolling: Unrolling, tried: _Try) -> list[Unrolled]:
         if own is None or one.index in replaced or one.index not in unrolling.own:
             continue
         now = tried.made.now(round_.heading.start)
-        if _count_at(tried.proof, Span(now, now + 1)) != own.count:
+        if tried.count_at(Span(now, now + 1)) != own.count:
             before = [each for each in tried.unrolled if each.span.start <= round_.span.start]
             return before[-1:] and [max(before, key=lambda each: each.span.start)]
     return []
-
-
-def _count_at(found: Proof, place: Span) -> int | None:
-    one = _round_at(found, place)
-    return one[1].count if one is not None else None
-
-
-def _round_at(found: Proof, place: Span) -> tuple[RoundWorking, SizeWorking] | None:
-    """Return the working of the round that begins within a stretch of a text in one size."""
-    for one in found.workings.rounds:
-        start = found.pattern.rounds[one.index].heading.start
-        if place.start <= start < place.end and one.sizes and one.sizes[0] is not None:
-            return one, one.sizes[0]
-    return None
 
 
 # ---------------------------------------------------------------- counts
@@ -215,30 +241,28 @@ def _counts_added(unrolling: Unrolling, tried: _Try) -> _Try:
         if copied is not None:
             parts = replace(parts, words=Span(parts.words.start, copied[0].end), end=copied[0].end)
         edits += _with_count(draft, parts, own, source, near or first)
-    return _stated(tried, edits)
+    return _stated(unrolling, tried, edits)
 
 
-def _stated(tried: _Try, edits: Sequence[Edit]) -> _Try:
+def _stated(unrolling: Unrolling, tried: _Try, edits: Sequence[Edit]) -> _Try:
     """Put counts into a text; those that make it read otherwise are left out again."""
-    draft = tried.proof.draft
     made = edited(tried.made.text, edits)
-    again = proof(Draft.of(made.text, draft.path), ())
-    places = tuple((Span(made.now(place.start), made.now(place.end)), copy, one) for place, copy, one in tried.places)
-    written = _Try(made, again, tried.unrolled, places, tried)
-    wrong = [edit for edit, place in zip(made.edits, made.places, strict=True) if _disturbs(place, again)]
+    places = ((Span(made.now(place.start), made.now(place.end)), copy, one) for place, copy, one in tried.places)
+    written = _Try.of(unrolling, made, tried.unrolled, places, tried)
+    differ = [
+        written.proof.pattern.rounds[one.index].span
+        for one in written.proof.workings.rounds
+        if one.sizes and one.sizes[0] is not None and one.sizes[0].agrees is False
+    ]
+    wrong = {
+        edit
+        for edit, place in zip(made.edits, made.places, strict=True)
+        if any(span.start <= place.start < span.end for span in differ)
+    }
     if wrong:
-        return _stated(tried, [edit for edit in edits if edit not in wrong])
-    return written if len(again.pattern.rounds) == len(tried.proof.pattern.rounds) or not edits else _stated(tried, [])
-
-
-def _disturbs(place: Span, again: Proof) -> bool:
-    """Tell whether a round with its count stated doesn't agree with it."""
-    for one in again.workings.rounds:
-        span = again.pattern.rounds[one.index].span
-        if span.start <= place.start < span.end:
-            own = one.sizes[0] if one.sizes else None
-            return own is not None and own.agrees is False
-    return False
+        return _stated(unrolling, tried, [edit for edit in edits if edit not in wrong])
+    as_many = len(written.proof.pattern.rounds) == len(tried.proof.pattern.rounds)
+    return written if as_many or not edits else _stated(unrolling, tried, [])
 
 
 def _count_of(unrolling: Unrolling, tried: _Try, one: RoundWorking) -> SizeWorking | None:
@@ -250,20 +274,7 @@ def _count_of(unrolling: Unrolling, tried: _Try, one: RoundWorking) -> SizeWorki
     copied = tried.copied(round_)
     if copied is not None:
         return unrolling.working(copied[2].round) if copied[2].plain else None
-    return unrolling.working(index) if (index := _kept(unrolling, tried, round_)) is not None else None
-
-
-def _kept(unrolling: Unrolling, tried: _Try, round_: Round) -> int | None:
-    """Return the index that a round has in the whole draft, None where it was written out."""
-    rounds = unrolling.proof.pattern.rounds
-    return next(
-        (
-            n
-            for n, one in enumerate(rounds)
-            if n in unrolling.own and tried.now(one.heading.start) == round_.heading.start
-        ),
-        None,
-    )
+    return unrolling.working(index) if (index := tried.own(round_)) is not None else None
 
 
 def _needs_count(round_: Round) -> bool:
@@ -273,8 +284,8 @@ def _needs_count(round_: Round) -> bool:
 
 def _words_of(found: Proof, tried: _Try, copy: Copy) -> Round | None:
     """Return the round of the new text whose words a copy has."""
-    now = tried.now(found.pattern.rounds[copy.source].heading.start)
-    return next((one for one in tried.proof.pattern.rounds if one.heading.start == now), None)
+    working = tried.heads.get(tried.now(found.pattern.rounds[copy.source].heading.start))
+    return tried.proof.pattern.rounds[working.index] if working is not None else None
 
 
 def _with_count(
@@ -311,7 +322,7 @@ def _written(one: RoundWorking, unrolling: Unrolling, written: _Try) -> Written:
         place, copy, unrolled = copied
         known = mark is Mark.UNREAD and unrolled.count is not None
         return Written(unrolled.round, words, place.end, copy.turn, copy.turns, None if known else mark)
-    index = _kept(unrolling, written, round_)
+    index = written.own(round_)
     before = unrolling.working(index) if index is not None else None
     if before is not None:
         # the whole draft tells more than a single size does
