@@ -10,6 +10,7 @@ from ..figures import Figure
 from ..steps import At, Chain, Join, Remark, Ring, Turn, Work
 from .groups import past_group
 from .marks import Item, flat, kind, text_at
+from .places import read_place
 from .reader import Reader
 from .times import figure_at
 from .words import Word
@@ -112,6 +113,10 @@ class JoinReader(Reader):
         """Tell whether a slip stitch closes the round: it goes into the first stitch or chain, or stands last."""
         if number is not None and number.values != (1,):
             return False
+        placed = read_place(self.items, index)
+        over = placed.where.number if placed is not None and placed.where.at is At.NEXT else None
+        if over is not None and over.values != (1,):
+            return False  # `slip stitch across first 5 sts`
         stop = index
         words: list[str] = []
         while (

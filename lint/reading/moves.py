@@ -17,6 +17,9 @@ from .words import Word
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 
 
+_MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
+
+
 class MoveReader(StitchReader):
     """Reads moves."""
 
@@ -177,7 +180,7 @@ class MoveReader(StitchReader):
         """Read `leave last 2 sts unworked`, `leaving rem sts unworked`."""
         if self._leave_for_later():
             return True
-        if self._leave_turning_chain():
+        if self._leave_turning_chain() or self._work_not():
             return True
         words = self.items[self.at : self.at + 9]
         stop = next((n for n, item in enumerate(words) if item.kind == "unworked"), None)
@@ -204,6 +207,38 @@ class MoveReader(StitchReader):
         start = self.at
         self.at = index + (2 if kind(self.items, index + 1) == "unworked" else 1)
         self._add(Leave(self._span(start), turning=True))
+        return True
+
+    def _work_not(self) -> bool:
+        """Read `do not work across the last 4 sts`."""
+        index = self.at
+        while kind(self.items, index) in ("noise", "work", "into", "over", "around", "word") and index < self.at + 6:
+            index += 1
+        words = {text_at(self.items, at) for at in range(self.at, index)}
+        number = figure_at(self.items, index + 1)
+        if kind(self.items, index) != "last" or number is None or not words & {"not", "don't", "without"}:
+            return False
+        start = self.at
+        self.at = index + 3 if kind(self.items, index + 2) in ("st", "stitch") else index + 2
+        self._add(Leave(self._span(start), number))
+        return True
+
+    def _measured(self) -> bool:
+        """Take a sentence after a whole row that only says how far it is worked, or that it is the pattern."""
+        if self._kind(-1) not in (".", "turn", ";") or not self._complete():
+            return False
+        stop = self.at
+        while stop < len(self.items) and kind(self.items, stop) not in (".", ";"):
+            stop += 1
+        words = self.items[self.at : stop]
+        texts = {text_at(words, index) for index in range(len(words))}
+        told = any(item.kind in ("stitch", "group", "*", "st") for item in words)
+        measure = any(item.kind == "measure" for item in words) or texts & _MEASURES
+        pattern = self._kind() == "rep" and texts & {"pattern", "pat", "patt"} and "round" in {w.kind for w in words}
+        if told or not words or not (measure or pattern):
+            return False
+        self._add(Remark(self._span(self.at, stop)))
+        self.at = stop
         return True
 
     def _leave_for_later(self) -> bool:

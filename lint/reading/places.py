@@ -522,7 +522,7 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
             return Where(At.NEXT, number=one, target=seen.target, last=True, span=span)
         return Where(At.EACH, target=seen.target, span=span)
     if seen.nth is not None and seen.nth > 1:
-        return Where(At.NEXT, number=one, target=Target(chain=True), span=span) if seen.chain else None
+        return Where(At.NEXT, number=one, target=Target(chain=True), span=span, nth=seen.nth) if seen.chain else None
     if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
         target = Target() if seen.top else seen.target
         first = (seen.first or seen.nth == 1) and not (seen.last or target.space)

@@ -14,6 +14,9 @@ from .stitching import Made
 
 def check_fit(round_: Round, made: Made, compared: Compared, size: int, below: Fabric | None, *, sure: bool) -> None:
     """Raise CannotWork where a round that doesn't fit or agree was likely misread; `sure` tells of the row below."""
+    what = round_.directive
+    if isinstance(what, RepeatRounds) and what.until is not None and what.until.at(size) != made.fabric.stitches:
+        raise CannotWork("the repeats don't come to the count up to which they are worked")
     if compared.agrees:
         return
     if (made.left or made.short) and _is_lace(round_.steps, below):
@@ -23,13 +26,10 @@ def check_fit(round_: Round, made: Made, compared: Compared, size: int, below: F
             raise CannotWork("its stitches don't fit the row below in the way in which it was read")
     if compared.agrees is None:
         return
-    what = round_.directive
     if made.fabric.stitches < 1:
         raise CannotWork("no stitches were found in these words")
     if made.short and made.before is None:
         raise CannotWork("what its stitches go into was not understood")
-    if isinstance(what, RepeatRounds) and what.until is not None and what.until.at(size) != made.fabric.stitches:
-        raise CannotWork("the repeats don't come to the count up to which they are worked")
 
 
 def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:

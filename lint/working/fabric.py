@@ -82,12 +82,14 @@ class Edge:
     """How a row of a flat piece begins and ends.
 
     `counted` tells whether the chain that it begins with stands for a stitch, None where it has none. `hung` is the
-    chain made at its end for the next row, `turned` True where the next row is worked back over it.
+    chain made at its end for the next row, `turned` is True where the next row is worked back over it, `open` where
+    its ends are not joined.
     """
 
     counted: bool | None = None
     hung: Chain | None = None
     turned: bool = False
+    open: bool = False
 
 
 PLAIN_EDGE = Edge()

@@ -11,7 +11,7 @@ from ..steps import Step, Work
 from .balance import balance
 from .claims import stated_of
 from .fabric import Fabric, plain
-from .flatness import is_flat
+from .flatness import goes_around, is_flat
 from .hook import CannotWork, PlaceUnknown
 from .memo import Memo
 from .otherwise import other_ways
@@ -58,6 +58,8 @@ class Fitting(ABC):
         if stated and made.left and self.pattern.craft == "knitting" and made.fabric.stitches - made.left == stated:
             # only the stitches worked are counted: the rest wait
             return replace(made, fabric=plain("st", stated), left=0)
+        if goes_around(round_, below) and not made.starts and stated != made.fabric.stitches:
+            raise CannotWork("it goes around a flat piece, and how many stitches lie along the sides is not known")
         if made.left or made.short:
             other = self._round(round_.steps, size, below, fresh=fresh, flat=flat, partial_ok=True)
             if other.partial and (stated is None or other.fabric.stitches == stated):

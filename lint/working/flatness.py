@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from ..pattern import Pattern, Round
-from ..steps import At, Join, Ring, Work
+from ..steps import At, Join, Ring, Turn, Work
+from .fabric import Fabric
+from .shape import along_rows
 
 # the pattern asked about last and its parts that are worked in the round; patterns are asked about one after the other
 _last: list[tuple[tuple[Round, ...], frozenset[int]]] = []
@@ -12,6 +16,21 @@ _last: list[tuple[tuple[Round, ...], frozenset[int]]] = []
 def is_flat(pattern: Pattern, round_: Round) -> bool:
     """Tell whether a round is a row that is worked back over the row below, where it isn't said."""
     return round_.flat and round_.section not in _joined(pattern.rounds)
+
+
+def goes_around(round_: Round, below: Fabric | None) -> bool:
+    """Tell whether a round is worked around a flat piece, of whose sides no count is known."""
+    return (
+        below is not None
+        and below.edge.turned
+        and below.edge.open
+        and _SAYS_ROUND.match(round_.label) is not None
+        and not any(isinstance(step, Turn) for step in round_.steps)
+        and not any(along_rows(round_.steps))
+    )
+
+
+_SAYS_ROUND = re.compile(r"(?:[a-z]+\s+)?(?:rounds?|rnds?|rds?)\b", re.IGNORECASE)
 
 
 def _joined(rounds: tuple[Round, ...]) -> frozenset[int]:

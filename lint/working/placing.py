@@ -10,7 +10,7 @@ from ..workings import Deed
 from .fabric import BEGUN, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
 from .shape import chain_key, more_work
-from .starting import Starting
+from .starting import Starting, from_hook_of
 
 MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
@@ -36,7 +36,10 @@ class Placing(Starting):
         if make.kind == "slst" and self._only_moves(where, rest):
             self.in_space = self.in_space or (not self.worked and where.target.space)
             self.start = where.target if not self.worked and where.target.group else self.start
+            self.travel(where, rest)
             return
+        if self.into_foundation(where):
+            where, step = from_hook_of(step)
         self.worked = True
         self.in_one = times * make.makes if where.number is None or where.number.values == (1,) else make.makes
         if where.at is At.NEXT:
@@ -74,13 +77,16 @@ class Placing(Starting):
                 self.row.add(spot, times * make.makes)
                 self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
             case At.BEHIND:
-                # an earlier row, or stitches passed over before: nothing is taken of the row below
-                number = self.number(where.number)
-                if not self.used:
-                    self.left_alone = True
-                self.apart = True
-                self.row.add(spot, number * times * make.makes)
-                self.note(Deed.WORK, step.span, 0, number * times * make.makes, top=top)
+                self.behind(step, times, top=top)
+
+    def behind(self, step: Work, times: int, *, top: bool) -> None:
+        """Go into an earlier row, or stitches passed over before: nothing is taken of the row below."""
+        made = self.number(step.where.number) * times * step.make.makes
+        if not self.used:
+            self.left_alone = True
+        self.apart = True
+        self.row.add(spot_of(step.make.kind), made)
+        self.note(Deed.WORK, step.span, 0, made, top=top)
 
     def each(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
         """Go into every place up to the end, but for those that the draft or the following steps keep."""
@@ -259,7 +265,7 @@ class Placing(Starting):
         elif where.first and self.base and make.uses and number == 1 and self.choose("first-is-under-chain", True):
             self.same(where)
         elif make.uses:
-            if where.nth is not None:
+            if where.nth is not None and not where.target.chain:
                 self.from_beginning(where.nth)
             self.to_kind(where.target)
             if where.last and self.loose and self.cursor is not None:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
-from ..steps import ANY_GROUP, At, Chain, Join, Repeat, Skip, Step, Target, Together, Where, Work
+from ..figures import Figure
+from ..steps import ANY_GROUP, At, Chain, Join, Remark, Repeat, Skip, Step, Target, Together, Turn, Where, Work
 from ..workings import Deed, Item
 from .fabric import BEGUN, LINK, SPACE, Cursor, Fabric, Match, Row, Spot, groups_of, plain, spot_of
 from .hook import FEWEST_AROUND, CannotWork
@@ -121,6 +122,26 @@ class Starting(Needles):
             self._take(1, spaces=False)
             return 1
         return 0
+
+    def into_foundation(self, where: Where) -> bool:
+        """Tell whether a stitch goes into the nth chain of the foundation with nothing worked yet: `in the 5th ch`."""
+        on_chain = self.cursor is not None and self.cursor.fabric.is_chain and not self.cursor.fabric.ring
+        return where.nth is not None and where.target.chain and on_chain and not self.used and not self.worked
+
+    def travel(self, where: Where, rest: Sequence[Step]) -> None:
+        """Pass places by slip stitches at a row's beginning; a chain that then counts stands on the last of them."""
+        if not self.flat or self.worked or self.row.segments or where.target.space or where.at is not At.NEXT:
+            return
+        number = self.number(where.number)
+        self.begun = False
+        chain = next((step for step in rest if not isinstance(step, Remark | Turn)), None)
+        stands = isinstance(chain, Chain) and (
+            self.choose(chain_key(self.number(chain.n), None), self.number(chain.n) >= 3)
+            if chain.counts is None
+            else chain.counts
+        )
+        self._take(number - stands, spaces=False)
+        self.used -= number - stands
 
     def turning_chain(self) -> None:
         """Go into the top of the turning chain, which is the last place of the row below as it is met."""
@@ -247,3 +268,10 @@ def _place_in(own: Sequence[Spot], target: Target) -> int:
     if target.nth < 0:
         return stitches[-1]
     return stitches[min(target.nth, len(stitches)) - 1]
+
+
+def from_hook_of(step: Work) -> tuple[Where, Work]:
+    """Return a stitch in the nth chain of the foundation as what it is: in the nth chain from the hook."""
+    assert step.where.nth is not None
+    where = Where(At.FROM_HOOK, number=Figure((step.where.nth,), step.span), span=step.where.span)
+    return where, replace(step, where=where)

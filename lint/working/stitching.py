@@ -67,6 +67,7 @@ class Stitcher(Repeating):
         unread = next(unread_in(steps), None)
         if unread is not None:
             raise CannotWork(unread.reason, unread.span)
+        row = self.flat
         steps = self._met(steps)
         added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
         if self.knit and not self.fresh and self.below is not None and uses_row(steps):
@@ -101,9 +102,11 @@ class Stitcher(Repeating):
             raise CannotWork("no stitches were found in these words")
         else:
             fabric = self._nothing_made(steps)
-        turned = turns_last(steps) or (self.flat and not any(isinstance(step, Join) for step in steps))
+        unjoined = not any(isinstance(step, Join) for step in steps)
+        turned = turns_last(steps) or (self.flat and unjoined)
         if turned and not self.knit:
-            fabric = Fabric(fabric.segments, fabric.ring, Edge(self.counted, self.hung, turned=True))
+            edge = Edge(self.counted, self.hung, turned=True, open=unjoined and row)
+            fabric = Fabric(fabric.segments, fabric.ring, edge)
         return Made(
             fabric,
             before,
