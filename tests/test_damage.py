@@ -17,6 +17,7 @@ from damage import (
     destroyed,
     fate,
     garbled,
+    instruction_cut,
     instruction_garbled,
     instruction_words,
     is_non_word,
@@ -76,6 +77,17 @@ def test_no_garbled_round_is_worked(name: str, rng: Random) -> None:
     lost = destroyed(before, damage)
 
     assert lost is not None
+    verdict = fate(before, proofed(damage.text), lost).verdict
+    assert verdict != "worked", (lost, damage.lines)
+
+
+@settings(max_examples=60, deadline=None, derandomize=True, phases=UNSHRUNK)
+@given(name=a_draft, rng=chance)
+def test_no_round_cut_in_the_middle_of_a_word_is_worked(name: str, rng: Random) -> None:
+    before = opened(name)
+    cuts = (instruction_cut(before, rng) for _ in range(1000))  # most leave a word, or a letter too few
+    damage, lost = next((cut, lost) for cut in cuts if (lost := destroyed(before, cut)))
+
     verdict = fate(before, proofed(damage.text), lost).verdict
     assert verdict != "worked", (lost, damage.lines)
 

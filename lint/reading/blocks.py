@@ -107,7 +107,7 @@ def _is_title(text: str, line: _Line) -> bool:
         return False
     if "ch" in words.lower() and _CHAINS.search(words):
         return False
-    if _PART.match(words):
+    if _PART.match(words) and (words[0].isupper() or not _STITCHY.search(words)):
         return True
     if text[line.span.start : line.span.end].rstrip().endswith((".", ",", ";", "=")) or _NOT_TITLE.match(words):
         return False

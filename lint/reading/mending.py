@@ -152,7 +152,7 @@ def _mended(word: Word, before: Word | None, after: Word | None, lex: Lexicon) -
     if before is not None and after is not None and len(text) <= 6:
         if (place := _place(text, before, after)) is not None:
             return replace(word, kind=_PLACE_WORDS[place]), place
-        if text in _INTO and before.kind in ("stitch", "st") and after.kind in _AROUND_STITCH:
+        if text in _INTO and before.kind in ("stitch", "st") and after.kind in _AROUND_STITCH and after.blank:
             return replace(word, kind="into"), "in"
         if text in _SCRAPS and before.kind == "number" and after.kind in (")", "]", ",", ";", ".", "around"):
             return replace(word, kind="st"), "st"

@@ -336,32 +336,7 @@ def _harmless(items: Sequence[Item]) -> bool:
             return False  # `sc2tgo`
         if word.kind == "word" and _goes_somewhere(words, index + 1):
             return False  # `FPcd around next st`
-        if word.kind == "number" and not (
-            before
-            and (
-                before.kind in ("round", "-")
-                or before.text
-                in (
-                    "col",
-                    "color",
-                    "colour",
-                    "size",
-                    "step",
-                    "part",
-                    "hook",
-                    "no",
-                    "approx",
-                    "about",
-                    "chart",
-                    "yarn",
-                    "page",
-                    "r",
-                    "rd",
-                    "needle",
-                    "needles",
-                )
-            )
-        ):
+        if word.kind == "number" and not _is_name(words, index):
             after = words[index + 1] if index + 1 < len(words) else None
             if after is not None and after.kind == "round":
                 continue  # `for 7 rows`
@@ -375,3 +350,36 @@ def _harmless(items: Sequence[Item]) -> bool:
             if after is None or after.kind in ("stitch", "st", "space", ",", "more", "times", "each"):
                 return False
     return True
+
+
+_NAMED_BY_NUMBER = frozenset(
+    {
+        "col",
+        "color",
+        "colour",
+        "size",
+        "step",
+        "part",
+        "hook",
+        "no",
+        "approx",
+        "about",
+        "chart",
+        "yarn",
+        "page",
+        "r",
+        "rd",
+        "needle",
+        "needles",
+    }
+)
+
+
+def _is_name(words: Sequence[Word], index: int) -> bool:
+    """Tell whether a number names something and counts nothing: `colour 2`, `colour B2`, `CC2`, `round 3`."""
+    if not index:
+        return False
+    before = words[index - 1]
+    if len(before.text) == 1 and not words[index].blank and index > 1 and words[index - 2].text in _NAMED_BY_NUMBER:
+        return True
+    return before.kind in ("round", "-") or before.text in _NAMED_BY_NUMBER or before.text in COLOURS

@@ -117,7 +117,8 @@ class RepeatReader(MoveReader):
     def _star(self) -> bool:
         item = self.items[self.at]
         self._flush()
-        if self._kind(1) == "number" and self._kind(-1) == "group" and self._kind(2) not in ("stitch",):
+        steps_before = self._kind(-1) == "group" and figure_at(self.items, self.at - 1) is None
+        if self._kind(1) == "number" and steps_before and self._kind(2) not in ("stitch",):
             # a star as a multiplication sign
             read = read_times(self.items, self.at)
             if read and self.steps:

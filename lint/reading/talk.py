@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections import Counter
 from collections.abc import Iterator, Sequence
@@ -25,16 +26,68 @@ def strangers(words: Sequence[Word], lex: Lexicon) -> tuple[Word, ...]:
     """Label as "strange" the unknown words that are no common English and stand only once in the draft.
 
     What a draft says twice it means; a word that stands once, among instructions, may be one of them with its letters
-    wrong.
+    wrong. So may a letter glued to a figure (`Sc in e24 sc`), unless it names a colour, a hook or a size.
     """
     often = Counter(word.text for word in words if word.kind == "word")
+    letters = [_glued(words, index) for index in range(len(words))]
+    glued = Counter(letters)
     found: list[Word] = []
-    for word in words:
-        if word.kind == "word" and often[word.text] == 1 and _is_strange(word.text, lex):
+    for index, word in enumerate(words):
+        letter = letters[index] and glued[letters[index]] == 1 and not _names(words, index)
+        if letter or (word.kind == "word" and often[word.text] == 1 and _is_strange(word.text, lex)):
             found.append(replace(word, kind="strange"))
         else:
             found.append(word)
     return tuple(found)
+
+
+_NAMED = frozenset(
+    {
+        "col",
+        "color",
+        "colour",
+        "colours",
+        "colors",
+        "hook",
+        "size",
+        "sizes",
+        "yarn",
+        "step",
+        "part",
+        "chart",
+        "no",
+        "cc",
+        "mc",
+    }
+)
+
+
+def _glued(words: Sequence[Word], index: int) -> str:
+    """Return a letter or two and the figure glued to them; nothing for other words."""
+    word = words[index]
+    after = words[index + 1] if index + 1 < len(words) else None
+    most = 2 if word.kind == "word" else 1
+    if len(word.text.split(" ")[-1]) > most or after is None or after.kind not in ("number", "ordinal") or after.blank:
+        return ""
+    if word.kind == "round" and not _counts_no_round(words, index):
+        return ""
+    return f"{word.text}{after.text}" if word.kind in ("word", "noise", "round", "ring") else ""
+
+
+def _counts_no_round(words: Sequence[Word], index: int) -> bool:
+    """Tell whether `r3` stands where no round can be named: `magic r3ch`, `inc; r24 sc`."""
+    before = words[index - 1].kind if index else ""
+    after = words[index + 2] if index + 2 < len(words) else None
+    if after is None:
+        return False
+    glued = not after.blank and after.text.isalpha()
+    return glued or (before in (";", ",", "stitch", "st", "number") and after.kind in ("stitch", "st", "/"))
+
+
+def _names(words: Sequence[Word], index: int) -> bool:
+    """Tell whether a letter and its figure are the name of something: `colour B2`, `H8 hook`."""
+    near = words[max(0, index - 1) : index + 3]
+    return any(word.text in _NAMED or word.kind == "hook" for word in near)
 
 
 def _is_strange(text: str, lex: Lexicon) -> bool:
@@ -45,8 +98,10 @@ def _is_strange(text: str, lex: Lexicon) -> bool:
     return not any(form in _talk() for form in _base_forms(text))
 
 
-_ENDINGS = ("'s", "s", "es", "ed", "d", "ing", "er", "r", "est", "st", "ly", "y", "wise")
+_ENDINGS = ("'s", "s", "es", "ed", "ing", "er", "est", "ly", "y", "wise")
 _LEAST_STEM = 3
+_DOUBLING = ("ed", "ing", "er", "est")
+_DOUBLED = re.compile(r"[b-df-hj-np-tv-z][aeiou][b-df-hj-np-tvz]")  # stems like fit: `fitting`, and not `fiting`
 
 
 def _base_forms(text: str) -> Iterator[str]:
@@ -56,7 +111,8 @@ def _base_forms(text: str) -> Iterator[str]:
         stem = text[: -len(ending)]
         if not text.endswith(ending) or len(stem) < _LEAST_STEM:
             continue
-        yield stem
+        if not (ending in _DOUBLING and _DOUBLED.fullmatch(stem)):
+            yield stem
         yield f"{stem}e"
         if stem[-1] == stem[-2]:
             yield stem[:-1]

@@ -58,7 +58,8 @@ def say(
     """
     match step:
         case Stitches(each=1):
-            return _stitches(hand, step, begun=begun)
+            # after a chain that counts, the first stitch is the one under the chain
+            return _stitches(hand, step, begun=begun or (isinstance(after, BeginningChain) and after.counts))
         case Stitches():
             return _increases(hand, step, sole=sole)
         case InEach():

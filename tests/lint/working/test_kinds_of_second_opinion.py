@@ -66,6 +66,17 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "R2 - Dc in each st around to last st, inc 1 (45/54/63/72)\n",
         [[44, 53, 62, 71], [44, 53, 62, 71], [45, 54, 63, 72]],
     ),
+    "a list of figures before a closing star": (
+        "Sizes S (M, L)\n\nRnd 1: 12 (16, 20) sc in ring\nRnd 2: *2 sc in next st, sc(2, 3, 4)* 4 times\n",
+        [[12, 16, 20], [16, 20, 24]],
+    ),
+    "a line in small letters that begins with the name of a part": (
+        "Chain 13.\n"
+        "Rnd 1 - Sc in 2nd ch from hook, sc in next 10 ch, 3 sc in last ch; on the other\n"
+        "side of the ch sc in next 10 ch, 2 sc in the last ch\n"
+        "(26 sc)\n",
+        [[13], [26]],
+    ),
     "a count of stitches and spaces below a repeat of rounds": (
         "Rnd 1: 17 sc in ring (17)\n"
         "Rnd 2: [2 dc, ch 2, 2 dc] in next st, sc in each st around. (20 sts, 1 2-ch\n"
@@ -124,3 +135,29 @@ def test_a_wrong_count_is_corrected(text: str, line: int) -> None:
     corrections = [one for one in found.findings if one.level is Level.CORRECTION]
 
     assert [(one.rule, text.count("\n", 0, one.span.start) + 1) for one in corrections] == [("count-differs", line)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Sc in e24 sc",  # letters glued to a figure are what is left of a word
+        "Sc i24 sc",
+        "Sc in ne24 sc",
+        "*Sc 2, inc; r24 sc",
+        "Sc in each st a24",
+        "Sc in each sund",  # no form of sun
+    ],
+)
+def test_what_is_left_of_a_word_is_not_worked(words: str) -> None:
+    found = proof(Draft.of(f"Rnd 1: 24 sc in ring (24)\nRnd 2: {words}.\n"))
+
+    assert [one.sizes[0].count if one.sizes[0] else None for one in found.workings.rounds] == [24, None]
+
+
+@pytest.mark.parametrize(
+    "words", ["With CC2, sc in each st", "With colour B2, sc in each st", "Sc in each st (see R3)"]
+)
+def test_names_of_colours_and_rounds_are_no_destroyed_words(words: str) -> None:
+    found = proof(Draft.of(f"Rnd 1: 24 sc in ring (24)\nRnd 2: {words}.\n"))
+
+    assert [one.sizes[0].count if one.sizes[0] else None for one in found.workings.rounds] == [24, 24]
