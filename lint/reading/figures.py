@@ -268,6 +268,13 @@ def _begins_early(words: Sequence[Word], at: int, found: _Found) -> bool:
     return apart or (kind_at(words, at + 1) in _OPENS and _out_of_step(found.values))
 
 
+def _numbers_round(words: Sequence[Word], at: int) -> bool:
+    """Tell whether a number is that of a round: `Rep Row 2 (6/8/10)`, `Repeat Rnds 2 and 3 (4, 4, 4) times`."""
+    while kind_at(words, at - 1) in ("-", "&", "noise", "into") and kind_at(words, at - 2) == "number":
+        at -= 2
+    return kind_at(words, at - 1) == "round"
+
+
 def _out_of_step(values: Sequence[int | None]) -> bool:
     """Tell whether the first figure is far from the others, which lie close together: `inc 1 (45, 54, 63, 72)`."""
     first, *others = values
@@ -296,7 +303,7 @@ def lift(
     at = 0
     while at < len(words):
         found = _list_at(words, at, sizes) if sizes > 1 else None
-        if found is not None and len(found.values) == sizes + 1 and at and words[at - 1].kind == "round":
+        if found is not None and len(found.values) == sizes + 1 and _numbers_round(words, at):
             found = None  # `Rep Row 2 (6/8/10)`: the number is the row's
         if found is not None and len(found.values) == sizes + 1 and _begins_early(words, at, found):
             found = None  # `sc around - (8, 11) sts`: the dash stands before the count; `ch 1,(8, 11) sc`

@@ -66,6 +66,15 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "R2 - Dc in each st around to last st, inc 1 (45/54/63/72)\n",
         [[44, 53, 62, 71], [44, 53, 62, 71], [45, 54, 63, 72]],
     ),
+    "a list of figures after the number of a round": (
+        "Sizes: S, M, L\n"
+        "\n"
+        "Rnd 1: (11, 15, 19) hdc in magic ring: (11, 15, 19) sts\n"
+        "Rnd 2: Hdc around: (11, 15, 19) sts\n"
+        "Rnd 3: 1 hdc in each st to last st, inc: (12, 16, 20) sts\n"
+        "Repeat Rnds 2 and 3 (4, 4, 4) times more: (16, 20, 24) sts\n",
+        [[11, 15, 19], [11, 15, 19], [12, 16, 20], [16, 20, 24]],
+    ),
     "a list of figures before a closing star": (
         "Sizes S (M, L)\n\nRnd 1: 12 (16, 20) sc in ring\nRnd 2: *2 sc in next st, sc(2, 3, 4)* 4 times\n",
         [[12, 16, 20], [16, 20, 24]],
