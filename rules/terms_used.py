@@ -31,6 +31,10 @@ _EXPLAINED = re.compile(
 
 
 def _in_rounds(case: Case, pattern: re.Pattern[str]) -> list[Span]:
+    return case.once(("words in rounds", pattern), lambda: _found_in_rounds(case, pattern))
+
+
+def _found_in_rounds(case: Case, pattern: re.Pattern[str]) -> list[Span]:
     return [
         Span(*match.span())
         for round_ in case.pattern.rounds
