@@ -77,9 +77,9 @@ class Placing(Starting):
                 self.row.add(spot, times * make.makes)
                 self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
             case At.BEHIND:
-                self.behind(step, times, top=top)
+                self.into_behind(step, times, top=top)
 
-    def behind(self, step: Work, times: int, *, top: bool) -> None:
+    def into_behind(self, step: Work, times: int, *, top: bool) -> None:
         """Go into an earlier row, or stitches passed over before: nothing is taken of the row below."""
         made = self.number(step.where.number) * times * step.make.makes
         if not self.used:
