@@ -1,0 +1,172 @@
+"""Extents: how often and how far rounds are repeated, from the words after their numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from ..figures import Figure
+from ..steps import Count, Times
+from .marks import Item, kind, span_of, text_at
+from .times import figure_at, is_in_all, read_times
+
+_MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",", "noise", "word"}
+_IN_TURN = {"together", "alternately", "alternating", "throughout", "only", "consecutively"}
+MEASURES = {
+    "inch",
+    "inches",
+    "cm",
+    "measures",
+    "measure",
+    "long",
+    "length",
+    "desired",
+    "piece",
+    "work",
+    "reaches",
+    "tall",
+    "wide",
+    "deep",
+    '"',
+    "mm",
+}
+
+
+@dataclass(slots=True)
+class Extent:
+    """How often and how far rounds are repeated, gathered from the words after their numbers."""
+
+    items: Sequence[Item]
+    index: int
+    times: Times | None = None
+    rounds: Figure | None = None
+    until: Figure | None = None
+    measured: bool = False
+    ending: int | None = None
+    then: tuple[int, ...] = ()
+    first_again: bool = False
+
+    def read(self) -> None:
+        """Read on as long as the words speak of it."""
+        while self.index < len(self.items):
+            if not (
+                self._often()
+                or self._until()
+                or self._ending()
+                or self._first_again()
+                or self._then()
+                or self._passed_over()
+            ):
+                break
+
+    def _often(self) -> bool:
+        if self.times is not None or kind(self.items, self.index) not in _MAY_SAY_HOW_OFTEN:
+            return False
+        read = read_times(self.items, self.index)
+        if read is None or read.times.number is None:
+            return False
+        self.times = read.times
+        if self.times.count is Count.TOTAL and not is_in_all(self.items, self.index, read.end):
+            self.times = Times(Count.EITHER, self.times.number, span=self.times.span)
+        self.index = read.end
+        return True
+
+    def _until(self) -> bool:
+        if kind(self.items, self.index) != "until":
+            return False
+        if (repeats := until_repeats(self.items, self.index + 1)) is not None:
+            self.times, self.index = repeats
+            return True
+        self.rounds, self.until, self.measured, self.index = until_of(self.items, self.index + 1)
+        return True
+
+    def _ending(self) -> bool:
+        found = round_named(self.items, self.index + 1)
+        if text_at(self.items, self.index) not in ("ending", "end") or found is None:
+            return False
+        self.ending, self.index = found
+        return True
+
+    def _first_again(self) -> bool:
+        """Read `then work RS row only once more`: the first of the rounds repeated."""
+        index = self.index + (kind(self.items, self.index) == ",")
+        if text_at(self.items, index) != "then" or kind(self.items, index + 1) not in ("work", "rep"):
+            return False
+        index += 2
+        while kind(self.items, index) == "noise":
+            index += 1
+        if text_at(self.items, index) not in ("rs", "first", "1st", "inc", "dec"):
+            return False
+        index += 1
+        if kind(self.items, index) != "round":
+            return False
+        index += 1
+        while kind(self.items, index) in ("often", "more", "noise") or text_at(self.items, index) == "only":
+            index += 1
+        self.first_again, self.index = True, index
+        return True
+
+    def _then(self) -> bool:
+        found = round_named(self.items, self.index + 1)
+        if text_at(self.items, self.index) != "then" or found is None:
+            return False
+        number, self.index = found
+        self.then = (*self.then, number)
+        for said in ("often", "more"):
+            if kind(self.items, self.index) == said:
+                self.index += 1
+        return True
+
+    def _passed_over(self) -> bool:
+        what, text = kind(self.items, self.index), text_at(self.items, self.index)
+        leads = what == "," and text_at(self.items, self.index + 1) in ("then", "ending", "end", "until", "and")
+        if not (leads or what in ("noise", "even") or text in _IN_TURN):
+            return False
+        self.index += 1
+        return True
+
+
+def round_named(items: Sequence[Item], index: int) -> tuple[int, int] | None:
+    """Read `with a rnd 4`, `on row 2`, `rep rnd 4`: the number and the index after it."""
+    stop = index
+    while kind(items, stop) in ("noise", "into", "rep", "work", "each", "last") or text_at(items, stop) in (
+        "another",
+        "one",
+        "more",
+    ):
+        stop += 1
+        if stop - index > 5:
+            return None
+    if kind(items, stop) != "round":
+        return None
+    figure = figure_at(items, stop + 1)
+    if figure is None or figure.is_list or figure.values[0] is None:
+        return None
+    return figure.values[0], stop + 2
+
+
+def until_repeats(items: Sequence[Item], index: int) -> tuple[Times, int] | None:
+    """Read `there is a total of 4 repeats` after `until`."""
+    while kind(items, index) in ("noise", "total") or text_at(items, index) in ("there", "have", "worked", "you"):
+        index += 1
+    figure = figure_at(items, index)
+    if figure is None or kind(items, index + 1) != "rep":
+        return None
+    return Times(Count.TOTAL, figure, span=span_of(items[index : index + 2])), index + 2
+
+
+def until_of(items: Sequence[Item], index: int) -> tuple[Figure | None, Figure | None, bool, int]:
+    """Read what an `until` waits for: rows in all, stitches, or a measurement; up to the end of the sentence."""
+    rounds: Figure | None = None
+    until: Figure | None = None
+    measured = False
+    while index < len(items) and kind(items, index) not in (".", ";", "=", "group"):
+        figure = figure_at(items, index)
+        if figure is not None and kind(items, index + 1) == "round":
+            rounds = figure
+        elif figure is not None and kind(items, index + 1) in ("st", "stitch"):
+            until = figure
+        elif text_at(items, index) in MEASURES:
+            measured = True
+        index += 1
+    return rounds, until, measured or (rounds is None and until is None), index
