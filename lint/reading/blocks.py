@@ -63,6 +63,7 @@ _SENT_ON = re.compile(
     r"(?:for\s+)?[\w/,&' -]{1,40}:\s*(?:now\s+)?(?:stop|skip|go|move|proceed|jump)\b[^.\n]*\b(?:to|with)\b",
     re.IGNORECASE,
 )
+_FROM_STAR = re.compile(r"rep(?:eat)?\.?\s+(?:from|between)\s+(?:the\s+)?\*", re.IGNORECASE)
 _AGAIN = re.compile(
     r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Keep\s+repeating|Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
@@ -490,6 +491,8 @@ def _continues(
         return False
     if _FOOTNOTE.match(words) or _SIZES_ONLY.search(words) or _SIZE_LINE.match(words):
         return False
+    if _FROM_STAR.match(words) and "*" in text[heading.body : lines[last].span.end]:
+        return True
     if _SENT_ON.match(words):
         return False
     if _open(text, heading.body, lines[last].span.end) and not _is_title(text, lines[current]):

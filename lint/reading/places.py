@@ -49,6 +49,7 @@ class _Seen:
     top: bool = False
     behind: bool = False
     center: bool = False
+    corner: bool = False
     group: str = ""
 
     @property
@@ -264,6 +265,7 @@ def _qualifies(what: str, word: str, seen: _Seen, *, named: bool) -> bool:
         return False
     if word in _QUALIFIERS:
         seen.center = seen.center or word in ("center", "centre")
+        seen.corner = seen.corner or word == "corner"
         seen.next = seen.next or not seen.each
         return True
     return what == "post"
@@ -445,6 +447,9 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: _Seen, *, post: boo
         span = _span(items, at, end)
         number = None if seen.each else seen.number or Figure((1,), span)
         return Placed(Where(At.BETWEEN, number=number, target=target, span=span), end, each=seen.each)
+    if seen.same and text_at(items, stop) in ("as", "with", "of") and text_at(items, stop + 1).startswith("join"):
+        seen.space = False  # `in same space with joining`: the stitch into which the round was joined
+        stop += 2
     end = _past_reference(items, _past_as(items, stop) if seen.same else stop)
     if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
         end += 1
@@ -524,7 +529,8 @@ def _where(seen: _Seen, span: Span, *, post: bool, between: bool, whole: bool) -
     if seen.nth is not None and seen.nth > 1:
         return Where(At.NEXT, number=one, target=Target(chain=True), span=span, nth=seen.nth) if seen.chain else None
     if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
-        target = Target() if seen.top else seen.target
+        unnamed = seen.corner and seen.next and not (seen.st or seen.space or seen.kinds or seen.chain)
+        target = Target() if seen.top else Target(space=True) if unnamed else seen.target
         first = (seen.first or seen.nth == 1) and not (seen.last or target.space)
         return Where(At.NEXT, number=one, target=target, last=seen.last, span=span, first=first)
     if seen.st or seen.space or seen.kinds or seen.chain:

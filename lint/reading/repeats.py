@@ -7,12 +7,13 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
-from ..steps import At, Chain, Count, Remark, Repeat, Step, Times, Together, Unread, Where, Work
+from ..steps import At, Chain, Count, Remark, Repeat, Skip, Step, Times, Together, Unread, Where, Work
 from .marks import Group, kind, text_at
 from .moves import MoveReader
 from .places import read_place
 from .roles import Role, role
 from .times import figure_at, is_in_all, read_remainder, read_times
+from .words import Word
 
 
 class RepeatReader(MoveReader):
@@ -253,6 +254,33 @@ class RepeatReader(MoveReader):
         span = self._span(start)
         return self._apply_rep(times, span, named=named)
 
+    def _omitting(self) -> bool:
+        """Read `omitting last corner`, `leaving out last sc` after a repeat: its last pass ends before that."""
+        index = self.at
+        if self._text() in ("leaving", "leave") and self._text(1) == "out":
+            index += 1
+        elif self._text() not in ("omitting", "omit"):
+            return False
+        index += 1
+        while kind(self.items, index) == "noise":
+            index += 1
+        told = [n for n, step in enumerate(self.steps) if not isinstance(step, Remark)]
+        repeat = self.steps[told[-1]] if told else None
+        if kind(self.items, index) != "last" or not isinstance(repeat, Repeat):
+            return False
+        item = self.items[index + 1] if index + 1 < len(self.items) else None
+        stitch = item.stitch if isinstance(item, Word) else None
+        stop = index + 2
+        while kind(self.items, stop) not in ("", ",", ";", ".", "group") and text_at(self.items, stop) != "and":
+            stop += 1
+        cut = _last_of(repeat.steps, stitch.id if stitch else "", text_at(self.items, index + 1))
+        shorter = _one_fewer(repeat.times)
+        if cut is None or shorter is None:
+            return False
+        self.steps[told[-1] :] = [replace(repeat, times=shorter), *repeat.steps[:cut]]
+        self.at = stop
+        return True
+
     def _bracket_repeat_after_rep(self) -> bool:
         group = self.items[self.at]
         assert isinstance(group, Group)
@@ -307,3 +335,29 @@ def _in_one(steps: Sequence[Step]) -> tuple[Step, ...]:
         else:
             found.append(step)
     return tuple(found)
+
+
+def _last_of(steps: Sequence[Step], stitch: str, word: str) -> int | None:
+    """Return the index of the last step of a group that a word names: a stitch, a chain, or a corner."""
+    for index in range(len(steps) - 1, -1, -1):
+        step = steps[index]
+        if isinstance(step, Together):
+            return index if not stitch and word in ("corner", "shell", "group", "bracket", "v") else None
+        if isinstance(step, Work):
+            one = step.times.values == (1,) and step.where.number is not None and step.where.number.values == (1,)
+            return index if one and (step.make.kind == stitch or word == "st") else None
+        if isinstance(step, Skip | Repeat):
+            return None
+        if isinstance(step, Chain) and stitch == "ch":
+            return index
+    return None
+
+
+def _one_fewer(times: Times) -> Times | None:
+    """Return one time less; a repeat to the end stops by itself before what is kept."""
+    if times.count is Count.TO_END or times.number is None:
+        return replace(times, said=True) if times.count is Count.TO_END else None
+    if any(value is not None and value < 1 for value in times.number.values):
+        return None
+    fewer = tuple(None if value is None else value - 1 for value in times.number.values)
+    return replace(times, number=replace(times.number, values=fewer))

@@ -123,6 +123,15 @@ def _count_with_remark(group: Group) -> bool:
     return text_at(items, index) in INCLUDED or (kind(items, 1) == "st" and kind(items, 2) == "," and any(said))
 
 
+def _says_again(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a bracket only gives the short name of the stitch before it: `15 double crochet (dc) into ring`."""
+    group, before = items[index], items[index - 1] if index else None
+    word = group.items[0] if isinstance(group, Group) and len(group.items) == 1 else None
+    if not isinstance(word, Word) or not isinstance(before, Word) or word.stitch is None or before.stitch is None:
+        return False
+    return word.stitch.id == before.stitch.id and before.text != word.text
+
+
 def _counts_as(group: Group) -> bool:
     return any(word.kind == "counts" for word in flat(group.items))
 
@@ -232,6 +241,8 @@ def role(items: Sequence[Item], index: int) -> Role:
         return Role.REMARK
     if _count_with_remark(group) and _closes_round(items, index):
         return Role.COUNT
+    if _says_again(items, index):
+        return Role.REMARK
     if _counts_as(group) or _stands_for(items, index):
         return Role.COUNTS_AS
     words = list(flat(group.items))

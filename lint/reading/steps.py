@@ -53,7 +53,7 @@ class StepReader(NeedleReader):
             return True
         if what == "around" and self._all_around():
             return True
-        if self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
+        if self._omitting() or self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
             return True
         if self._text() in ("keep", "cont", "continue", "continuing", "keeping") and self._text(1)[:3] in (
             "inc",

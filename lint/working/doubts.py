@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..pattern import RepeatRounds, Round
+from ..pattern import MarkTrouble, RepeatRounds, Round
 from ..steps import At, Chain, Count, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Turn, Work
 from .claims import Compared
 from .fabric import Fabric
@@ -26,6 +26,8 @@ def check_fit(round_: Round, made: Made, compared: Compared, size: int, below: F
             raise CannotWork("its stitches don't fit the row below in the way in which it was read")
     if compared.agrees is None:
         return
+    if any(mark.trouble is MarkTrouble.BRACKET for mark in round_.loose):
+        raise CannotWork("a bracket is missing, so how its words belong together isn't sure")
     if made.fabric.stitches < 1:
         raise CannotWork("no stitches were found in these words")
     if made.short and made.before is None:

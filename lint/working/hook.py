@@ -52,6 +52,7 @@ class Hook(ABC):
     passed: dict[int, int] = field(default_factory=dict[int, int])
     counted_space: int = 0  # chains of the space that the counted beginning chain stands for besides its stitch
     in_space: bool = False  # the round begins in a space, after slip stitches into it
+    in_first: bool = False  # the place where the round begins was worked into
     base: bool = False  # a counted beginning chain stands on a place not yet taken
     worked: bool = False
     starts: bool = False
@@ -61,6 +62,8 @@ class Hook(ABC):
     begun: bool = False  # the beginning chain is made, or stitches are: a further chain makes a space
     in_one: int = 1  # stitches made last in one place
     apart: bool = False  # stitches were worked along pieces made before
+    arrived: bool = False  # the round began with a join or a move to its place
+    loop: Sequence[Step] = ()  # the steps of the repeat that is being worked
     inside: bool = False  # works a group in one place
     loose: bool = False  # the place taken last was a space or a group's: what comes next is found by its kind
     kin: Match | None = None  # what tells the groups of which one was taken last
@@ -171,7 +174,10 @@ class Hook(ABC):
         """Tell whether the last space or group has been worked: what lies after it is passed over like all between."""
         if not self.loose or self.cursor is None:
             return False
-        return not (self.cursor.spaces_left() if self.kin is None else self.cursor.count(self.kin))
+        if self.kin is not None:
+            return not self.cursor.count(self.kin)
+        # slip stitches led into the first space, and nothing was worked in it: the round closes there
+        return self.cursor.spaces_left() <= (self.in_space and not self.in_first)
 
     def kept_spaces(self, rest: Sequence[Step]) -> int:
         """Return how many spaces the following steps need, up to the next that takes all that is left."""

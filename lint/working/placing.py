@@ -9,9 +9,10 @@ from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Wh
 from ..workings import Deed
 from .fabric import BEGUN, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
-from .shape import chain_key, more_work
+from .shape import chain_key, into_spaces, more_work
 from .starting import Starting, from_hook_of
 
+NO_STITCH = 0
 MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
 
@@ -58,8 +59,8 @@ class Placing(Starting):
                     self.starts = True
                     self.cursor = Cursor(Fabric(ring=True))
             case At.SAME | At.POST_SAME:
-                taken = self.same(where)
-                self.lay_same(make, times)
+                taken = self.same(where, rest)
+                self.lay_same(make, times, tied=make.kind == "slst" and where.target.space)
                 self.note(Deed.WORK, step.span, taken, times * make.makes, top=top)
             case At.FROM_HOOK:
                 self.from_hook(step, times, top=top)
@@ -105,8 +106,8 @@ class Placing(Starting):
             # a short chain closed to a ring, and every link of it worked
             self.cursor = Cursor(Fabric(self.cursor.fabric.segments if self.cursor is not None else ()))
             self.base = self.row.has_stitches  # the counted beginning chain stands on the first of them
-        if where.to_space:
-            number = self.to_space()
+        if where.to_space or self._stops_at_space(where, rest):
+            number = self.to_space() if self.left(spaces=True) > 0 else self.left() - self.kept(rest)
         else:
             keep = 0 if where.to_marker else self.kept(rest)
             number = self.limit(where) - (self.number(where.leave) if where.leave else keep)
@@ -136,8 +137,22 @@ class Placing(Starting):
         self.lay(make, (number + extra) * times, each=times if times > 2 else 1)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
 
-    def lay_same(self, make: Make, times: int) -> None:
-        """Make stitches in the same place; on a counted beginning chain alone they make a group with it."""
+    def _stops_at_space(self, where: Where, rest: Sequence[Step]) -> bool:
+        """Tell whether `dc in each dc` ends at the next space, which the step after it goes into."""
+        if self.cursor is None or not self.cursor.fabric.spaces or where.leave is not None or where.target.also_spaces:
+            return False
+        goes = next(into_spaces(rest, each=False), None)
+        if goes is None and self.looping:
+            goes = next(into_spaces(self.loop, each=False), None)
+        return goes is True
+
+    def lay_same(self, make: Make, times: int, *, tied: bool) -> None:
+        """Make stitches in the same place; on a counted beginning chain alone they make a group with it.
+
+        A slip stitch `tied` to a loop is no stitch of the row.
+        """
+        if tied:
+            return
         begun = self.row.segments
         alone = bool(begun) and not begun[0].spaces and not begun[0].spots[0].group and begun[0].length == 1
         alone = alone and all(part.spots[0].is_space for part in begun[1:2]) and len(begun) < MOST_BEGUN
@@ -207,6 +222,8 @@ class Placing(Starting):
 
     def lay(self, make: Make, number: int, *, each: int = 1) -> None:
         """Make so many of a stitch, or of a group that the draft defines as one; `each` of them lie in one place."""
+        if make.kind == "slst" and each == NO_STITCH:
+            return
         if make.group:
             inner = self.inner()
             inner.worked = inner.begun = True
@@ -275,7 +292,8 @@ class Placing(Starting):
             self.starts = True
         made = number * times * make.makes
         placed = where.target.space or bool(where.target.group)
-        self.lay(make, number * times, each=times if placed or times > 2 else 1)
+        tied = make.kind == "slst" and placed  # a slip stitch into a loop ties it down and is no stitch of the row
+        self.lay(make, number * times, each=NO_STITCH if tied else times if placed or times > 2 else 1)
         self.note(Deed.WORK, step.span, 0 if placed else number * make.uses, made, top=top)
 
     def _go(self, target: Target, number: int) -> None:
@@ -330,7 +348,7 @@ class Placing(Starting):
             self.base = False
             self.lay_group(segments, 1, ANY_GROUP)
         elif where.at in (At.SAME, At.POST_SAME):
-            taken = self.same(where)
+            taken = self.same(where, rest)
             self.lay_group(segments, 1, ANY_GROUP if inner.begun else BEGUN)
         else:
             raise CannotWork("where this group goes is not clear")

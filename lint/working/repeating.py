@@ -40,10 +40,11 @@ class Repeating(Placing):
         if passes == 0:
             return
         looping, self.looping = self.looping, self.looping or passes is None or passes > 1
+        outer, self.loop = self.loop, step.steps
         short = step.times.ending and to_end and keep == 0  # the last pass is given in words that take no stitch
         made_before = self.made_before
         done, uses, makes = self._passes(step, passes, _Kept(keep, self.kept_spaces(rest)), last_differs=short)
-        self.looping, self.made_before = looping, made_before
+        self.looping, self.made_before, self.loop = looping, made_before, outer
         left = 0
         if short:
             self.left_alone = True

@@ -195,3 +195,19 @@ def goes_on(rest: Sequence[Step]) -> bool:
 def holds_rows(steps: Sequence[Step]) -> bool:
     """Tell whether a line holds rows of their own, so that it is not itself worked as often as its heading says."""
     return any(isinstance(step, Even | Shaping) for step in steps)
+
+
+def into_spaces(steps: Sequence[Step], *, each: bool = True) -> Iterator[bool]:
+    """Yield, for the stitches to come in order and at any depth, whether each goes into the next space.
+
+    With `each`, those that go into every space do as well.
+    """
+    for step in steps:
+        if isinstance(step, Repeat):
+            yield from into_spaces(step.steps, each=each)
+        elif isinstance(step, Work | Together):
+            where = step.where
+            if where.at is At.EACH:
+                yield each and where.target.space
+            elif where.at is At.NEXT and not where.target.also_spaces:
+                yield where.target.space and not where.target.group

@@ -12,7 +12,7 @@ from ..workings import Deed, Item
 from .fabric import BEGUN, LINK, SPACE, Cursor, Fabric, Match, Row, Spot, groups_of, plain, spot_of
 from .hook import FEWEST_AROUND, CannotWork
 from .needles import Needles
-from .shape import beyond_height, beyond_join, chain_is_next, chain_key, into_chain, into_ring, is_bridge
+from .shape import beyond_height, beyond_join, chain_is_next, chain_key, into_chain, into_ring, into_spaces, is_bridge
 
 
 class Starting(Needles):
@@ -92,8 +92,9 @@ class Starting(Needles):
         self.row.add(spot_of(step.make.kind), times * step.make.makes)
         self.note(Deed.WORK, step.span, nth, times * step.make.makes + counted, top=top)
 
-    def same(self, where: Where) -> int:
+    def same(self, where: Where, rest: Sequence[Step] = ()) -> int:
         """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
+        self.in_first = True
         if self.start is not None and self.cursor is not None and not self.row.has_stitches:
             # `sl st to ch-2 sp of first shell, ch 3, 6 dc in same sp`
             start, self.start, self.base = self.start, None, False
@@ -106,7 +107,8 @@ class Starting(Needles):
                 self.into_groups(start, 1)
                 return 0
             if where.target.space and self.cursor is not None and self.cursor.fabric.spaces:
-                self.in_space = True
+                # without a move or a join to a space, and with nothing more in spaces, it is the stitch below the chain
+                self.in_space = self.in_space or self.arrived or any(into_spaces(rest))
             self._take(1, spaces=self.in_space)
             return 0 if self.in_space else 1
         if where.target.space and self.cursor is not None and self.cursor.fabric.spaces and not self.row.segments:
@@ -172,6 +174,12 @@ class Starting(Needles):
 
     def into_groups(self, target: Target, number: int) -> None:
         """Go into the next groups, each in the place that is meant: its space, one of its stitches, or its middle."""
+        if target.group == ANY_GROUP and target.nth == 1 and self.cursor is not None and self._runs_only():
+            # stitches between two spaces, as a doily has them
+            for _ in range(number):
+                self.short += self.cursor.seek(_is_space) is None
+                self.take(1)
+            return
         match = self.group_match(target)
         assert self.cursor is not None
         self.base = False
@@ -187,6 +195,10 @@ class Starting(Needles):
                 own.append(spot)
             self.cursor.take_spots(_place_in(own, target))
         self.loose, self.kin = True, match
+
+    def _runs_only(self) -> bool:
+        """Tell whether the row below has stitches between spaces, and none of them in one place."""
+        return self.cursor is not None and bool(self.cursor.fabric.spaces) and not groups_of(self.cursor.fabric)
 
     def all_groups(self, target: Target) -> int:
         """Go into every group up to the end and return how many they are."""
@@ -246,6 +258,10 @@ class Starting(Needles):
 
 def _opens(name: str, spot: Spot) -> bool:
     return spot.opens and spot.group in (name, BEGUN)
+
+
+def _is_space(spot: Spot) -> bool:
+    return spot.is_space
 
 
 def _opens_any(spot: Spot) -> bool:

@@ -177,6 +177,8 @@ class Stitcher(Repeating):
                     self.items.append(Item(Deed.LEAVE, step.span, 1, number, 0))
             case OtherSide():
                 self.other_side()
+            case Join() | Remark():
+                self.arrived = self.arrived or not (self.begun or self.worked)
             case Evenly():
                 self.evenly(step)
             case _:

@@ -275,6 +275,48 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 4: Ch 1, sc in each dc around, skipping the ch sps; join. (8 sc)\n",
         [[16], [12], [8], [8]],
     ),
+    "a granny square, its last corner omitted as it is made": (
+        "Rnd 1: Ch 4, join with sl st to form ring. Ch 3 (counts as dc here and throughout), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join to top of ch-3. [12 dc, 4 ch-2 sps]\n"
+        "Rnd 2: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, ch 1, *(3 dc, ch 2, 3 dc) in next sp, ch 1; rep from * 2 more times, join. [24 dc]\n"
+        "Rnd 3: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next corner; rep from * around, omitting last corner, join. [36 dc]\n"
+        "Rnd 4: Ch 1, sc in same st and in each dc and ch-1 sp around, working 3 sc in each ch-2 corner sp, sl st to first sc. [56 sc]\n",
+        [[12], [24], [36], [56]],
+    ),
+    "the last stitch left out, a repeat on a line of its own": (
+        "Rnd 1: Ch 3, then 15 double crochet (dc) into ring. Join with a sl st into 3rd of first ch 3.\n"
+        "Rnd 2: Ch 5. (1 dc into next dc, ch 2) 15 times. Join with a sl st into 3rd of first ch 5.\n"
+        "Rnd 3: Sl st into first ch 2 space (sp), ch 3, 2 dc in same space, ch 1.\n"
+        "*3 dc into next space (sp), ch 1.\n"
+        "Repeat from * to the end. Join with a sl st into 3rd of first ch 3.\n"
+        "Rnd 4: Sl st into first ch sp.\n"
+        "*(Ch 3, sc 1 into next sp) 3 times. Ch 6, sc 1 into next sp.\n"
+        "Repeat from * 3 more times, leaving out last sc, and join with a sl st to the sl st at beginning of this round.\n",
+        [[16], [16], [48], [15]],
+    ),
+    "slip stitches that tie loops down, groups between loops": (
+        "Rnd 1: Ch 3, 11 dc in ring, join. (12 dc)\n"
+        "Rnd 2: Ch 11, tr in next dc, *ch 7, tr in next dc; rep from * 9 more times, ch 7, join in 4th st of ch. (12 tr)\n"
+        "Rnd 3: Ch 3, 2 dc in same space with joining, *ch 4, sl st in center st of loop, ch 4, 3 dc in next tr; rep from * around, ch 4, sl st in center st of loop, ch 4, join. (36 dc)\n"
+        "Rnd 4: Ch 3, dc in same space, 1 dc in next dc, 2 dc in next dc, *ch 7, 2 dc in 1st dc of next group, 1 dc in next dc, 2 dc in next dc; rep from * around, ch 7, join. (60 dc)\n"
+        "Rnd 5: Ch 3, 1 dc in each dc, *ch 4, sl st in center st of loop, ch 4, sl st in same space, ch 4, 1 dc in each dc; rep from * around. (60 dc)\n",
+        [[12], [12], [36], [60], [60]],
+    ),
+    "filet squares opened and filled": (
+        "Ch 17.\n"
+        "Row 1: Dc in 4th ch from hook and in each ch across. (15 dc)\n"
+        "Row 2: Ch 3, turn, dc in next 2 dc, [ch 2, sk 2 dc, dc in next dc] 3 times, dc in next 2 dc, dc in top of ch. (9 dc)\n"
+        "Row 3: Ch 3, turn, dc in next 2 dc, ch 2, dc in next dc, 2 dc in ch-2 sp, dc in next dc, ch 2, dc in next dc, dc in next 2 dc, dc in tch. (11 dc)\n"
+        "Row 4: Ch 3, turn, dc in each dc and 2 dc in each ch-2 sp across. (15 dc)\n",
+        [[17], [15], [9], [11], [15]],
+    ),
+    "shells over single crochet in rows, in UK terms": (
+        "UK terms\n"
+        "Shell: 5tr in same st.\n"
+        "Ch 20.\n"
+        "Row 1: 1dc in 2nd ch from hook, *miss 2ch, shell in next ch, miss 2ch, 1dc in next ch; rep from * to end. (3 shells)\n"
+        "Row 2: 3ch, turn, 2tr in first dc, *miss 2tr, 1dc in next tr, miss 2tr, shell in next dc; rep from * to last shell, miss 2tr, 1dc in next tr, miss 2tr, 3tr in last dc. (2 shells)\n",
+        [[20], [19], [19]],
+    ),
 }
 
 
