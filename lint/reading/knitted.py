@@ -18,6 +18,11 @@ _RIB = re.compile(
     rf"|{_PAIR}\s+(?:in|for)\s+(?:a\s+)?rib(?:bing)?\b"
     rf"|(?<=\bin\s){_PAIR}(?=\s+(?:for|until)\b)"
 )
+_FACE = r"(?:\s+as\s+they\s+(?:face(?:\s+you)?|appear|come|present(?:\s+themselves)?))"
+_AS_THEY_FACE = re.compile(
+    rf"(?i)\b(?:k(?:nit)?\s+(?:the\s+|all\s+)?k(?:nit)?s?(?:\s+st(?:itche)?s)?\s*(?:and|,|&)\s*p(?:url)?\s+(?:the\s+|all\s+)?p(?:url)?s?\b"
+    rf"(?:\s+st(?:itche)?s)?{_FACE}?|(?:work|knit)\s+(?:all\s+|the\s+)?(?:sts|stitches){_FACE})"
+)
 _CABLE = re.compile(
     r"(?i)(?<![a-z\d])(?:c|t|tw|cr)\s?(?P<n>\d{1,2})\s?(?:fp|bp|lp|rp|f|b|l|r|front|back|left|right)\b"
     r"|(?<![a-z\d/])(?P<a>\d)/(?P<b>\d)\s?(?:[lr][pkt]?c|cable\s+(?:left|right|front|back))\b"
@@ -49,6 +54,7 @@ def undotted(text: str) -> str:
 def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
     """Make one word of those that are one thing together: `k2, p2 rib`, `C6F`, `inc.1`, `cast-on edge`."""
     merged = _merged(words, _RIB.finditer(text), _fabric)
+    merged = _merged(merged, _AS_THEY_FACE.finditer(text), _fabric)
     merged = _merged(merged, _CABLE.finditer(text), _cable)
     merged = _merged(merged, _EDGE.finditer(text), _named)
     found: list[Word] = []

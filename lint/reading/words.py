@@ -188,7 +188,7 @@ _PART = r"[\u00bc\u00bd\u00be]"
 _UNIT_AFTER_PART = r"(?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?"
 _MEASURE = re.compile(
     r"[\d\u00bc\u00bd\u00be](?:(?<=\d)(?<![\w.,]\d)\d{0,5}(?:[.,]\d{1,4})?"
-    rf"(?:\s?{_PART}|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
+    rf"(?:\s?{_PART}|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|ins\b\.?|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
     rf"|(?<=\d)(?<!\d\d)\d{{0,3}}{_PART}{_UNIT_AFTER_PART}|(?<={_PART})(?<!\d{_PART}){_UNIT_AFTER_PART}"
     r"|(?<=\d)(?<!\d\d)\d{0,5}\.\d{1,4}(?:\s?(?:mm|cm|in))?)",
     re.IGNORECASE,

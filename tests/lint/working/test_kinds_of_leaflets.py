@@ -32,6 +32,23 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Knitted yoke\n\nCO 20 sts.\nRow 1: K1, m1, k to last st, m1, k1. 2 sts increased - 22 sts.\nRow 2: Knit.\n",
         [[20], [22], [22]],
     ),
+    "a row called by its name, at rates": (
+        "Knitted sleeve\n\nCO 60 sts.\nDec Row (RS): K1, ssk, k to last 3 sts, k2tog, k1. 58 sts\nPurl 1 row.\n"
+        "Rep Dec Row on next RS row, then every RS row 3 more times. 50 sts rem.\n"
+        "Rep dec row every 6 rows twice, then every 4 rows twice more. 42 sts\n"
+        "Work decrease row every other row until 30 sts rem.\n",
+        [[60], [58], [58], [50], [42], [30]],
+    ),
+    "on in this manner, up to a count": (
+        "Knitted thumb gusset\n\nCO 40 sts.\nRnd 1: K1, M1L, k1, M1R, knit to end of rnd. 42 sts\n"
+        "Continue in this manner, increasing 2 sts every 3rd rnd, until there are 52 sts.\n",
+        [[40], [42], [52]],
+    ),
+    "the stitches as they face": (
+        "Knitted band\n\nCO 12 sts.\nRow 1 (RS): K2, p2, k2, p2, k2, p2.\n"
+        "Row 2 and all WS rows: Knit the knits and purl the purls.\nRow 3: K2tog, k to end. (11 sts)\n",
+        [[12], [12], [12], [11]],
+    ),
     "needles of as many stitches each are no sizes": (
         "Knitted sock\n\nCast on 60 stitches and divide over 3 needles (20-20-20). Join in the round.\nRnd 1: Knit. (60)\n",
         [[60], [60]],
