@@ -12,6 +12,7 @@ from ..record import record
 from ..steps import Count, Times
 from .extents import MEASURES, Extent, until_of
 from .marks import Group, Item, kind, span_of, text_at
+from .rates import read_rate
 from .times import figure_at
 from .words import Word
 
@@ -39,11 +40,17 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
     return (
         _growing(items, at)
         or _more_repeats(items, index)
+        or _at_a_rate(items, index)
         or _with_between(items, _repeat(items, index))
         or _later_repeat(items, index)
         or _even(items, index)
         or _other_part(items, index)
     )
+
+
+def _at_a_rate(items: Sequence[Item], index: int) -> Directed | None:
+    found = read_rate(items, index)
+    return Directed(*found) if found else None
 
 
 _FURTHER = {"more", "additional", "extra", "another", "adding", "add", "increasing"}

@@ -89,11 +89,23 @@ def _plain(name: str) -> str:
     )
 
 
+_ROUND_WORD = re.compile(r"\b(?:rows?|rounds?|rnds?)\b")
+_SHORTER = {"decrease": "dec", "decreasing": "dec", "increase": "inc", "increasing": "inc"}
+
+
+def _shortened(name: str) -> str:
+    return " ".join(_SHORTER.get(word, word) for word in re.findall(r"[\w-]+", name.lower()))
+
+
 def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
     """Return the nearest earlier round whose heading has that name: `Rib rnd: ...` for `rep rib round`."""
+    wanted = _shortened(name)
     for at in range(index - 1, -1, -1):
         label = pattern.rounds[at].label.lower()
-        if label.startswith(f"{name} ") or re.search(rf"\b{re.escape(name)}\w*\s+(?:row|rnd|round)", label):
+        called, *rest = _ROUND_WORD.split(label, maxsplit=1)
+        if rest and f" {_shortened(called)}".endswith(f" {wanted}"):
+            return (at,)
+        if label.startswith(f"{name} "):
             return (at,)
     return ()
 

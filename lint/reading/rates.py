@@ -1,0 +1,90 @@
+"""Rates: a row called by its name is worked again every so many rows: `work Dec Row every RS row 4 more times`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from ..figures import Figure
+from ..pattern import RepeatRounds
+from ..steps import Count, Times
+from .marks import Item, kind, span_of, text_at
+from .times import figure_at, read_times
+
+_LONGEST_NAME = 3  # words
+_BETWEEN = {"alt", "alternate", "other", "second", "on", "then", "and", "foll", "following", "also", "rs", "ws", "of"}
+_KINDS = {"each", "next", "ordinal", "side", "noise", "into", "number", ",", "rest", "round", "last"}
+
+
+def read_rate(items: Sequence[Item], at: int) -> tuple[RepeatRounds, int] | None:
+    """Read such an instruction: what is repeated, and the index after it."""
+    index = at
+    if kind(items, index) not in ("rep", "work"):
+        return None
+    index += 1
+    while kind(items, index) == "noise":
+        index += 1
+    first = index
+    while index - first < _LONGEST_NAME and kind(items, index) in ("word", "stitch", "between"):
+        index += 1
+    if index == first or kind(items, index) != "round":
+        return None
+    if kind(items, index + 1) == "number" and _often(items, index + 1) is None:
+        return None  # `work inc row 3`
+    name = " ".join(text_at(items, n) for n in range(first, index))
+    index += 1
+    total: Times | None = None
+    while True:
+        stop, once_more = _when(items, index)
+        often = _often(items, stop)
+        if often is None:
+            index = stop if total is None else index
+            break
+        times, index = often
+        total = _added(total, times, plus=once_more)
+        if not (kind(items, index) == "," or text_at(items, index) in ("then", "and")):
+            break
+    if total is not None:
+        return RepeatRounds(span=span_of(items[at:index]), named=name, times=total), index
+    if kind(items, index) == "until":
+        stop = index + 1
+        while kind(items, stop) in ("noise", "remain") or text_at(items, stop) in ("there", "you", "have"):
+            stop += 1
+        number = figure_at(items, stop)
+        if number is None or kind(items, stop + 1) != "st":
+            return None
+        stop += 2
+        while kind(items, stop) in ("remain", "rest") or text_at(items, stop) in ("on", "needle", "needles"):
+            stop += 1
+        return RepeatRounds(span=span_of(items[at:stop]), named=name, until=number), stop
+    return None
+
+
+def _when(items: Sequence[Item], index: int) -> tuple[int, bool]:
+    """Pass over `on next RS row, then every 4th row`; tell whether one row is named apart from the rate."""
+    once, every = False, False
+    while (kind(items, index) in _KINDS or text_at(items, index) in _BETWEEN) and _often(items, index) is None:
+        every = every or kind(items, index) == "each"
+        once = once or (kind(items, index) == "next" and not every)
+        index += 1
+    return index, once and every
+
+
+def _added(total: Times | None, times: Times, *, plus: bool) -> Times:
+    """Add further times to those so far, a size at a time."""
+    number, before = times.number, total.number if total else None
+    if number is None or not (plus or before):
+        return times
+    size = max(len(number.values), len(before.values) if before else 1)
+    values = ((number.at(n), before.at(n) if before else 0) for n in range(size))
+    added = tuple(None if one is None or other is None else one + other + plus for one, other in values)
+    return Times(Count.MORE, Figure(added, number.span), span=times.span)
+
+
+def _often(items: Sequence[Item], index: int) -> tuple[Times, int] | None:
+    """Read `4 more times`, `twice more`, `4 times`: the row was worked once where it was written."""
+    if kind(items, index) not in ("number", "often"):
+        return None
+    read = read_times(items, index)
+    if read is None or read.times.number is None or read.times.count is Count.TO_END:
+        return None
+    return Times(Count.MORE, read.times.number, span=read.times.span), read.end
