@@ -10,9 +10,9 @@ from ..draft import Span
 from ..pattern import Definition
 from ..steps import At, Chain, Make, Step, Together, Work
 from ..trade.tables import Stitch
+from .makes import make_of
 from .marks import tree
 from .steps import read_steps
-from .stitches import make_of
 from .words import Word, Words
 
 _ENTRY = re.compile(
