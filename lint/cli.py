@@ -20,7 +20,7 @@ from typer.core import TyperCommand
 
 from .answers import COUNTS, LIVE, Wanted
 from .batch import FAILED, Batch
-from .outputs import Asked, Form, Output, OutputError, SheetForm, check_files, outputs_of, write_file
+from .outputs import Asked, BookForm, Form, Output, OutputError, SheetForm, check_files, outputs_of, write_file
 
 if TYPE_CHECKING:
     from types import FrameType
@@ -262,21 +262,22 @@ def _longhand(proof: Proof, size: str | None, form: SheetForm, *, ticks: bool) -
 @app.command("rulebook", short_help="List all rules, or explain one.")
 def rulebook_command(
     rule: Annotated[str | None, typer.Argument(metavar="RULE", help="A rule's name.", show_default=False)] = None,
+    form: Annotated[BookForm, typer.Option("--format", help="What to give.")] = BookForm.SCREEN,
 ) -> None:
     """List all rules, or show the page of one: what it finds, why, where it stays silent, and examples."""
-    from ..reports.rulebook import rule_list, rule_page
+    from ..reports.rulebook import rule_list, rule_page, rulebook_markdown
     from ..rules.book import all_rules, rule_named
     from .checked import nearest
 
     if rule is None:
-        _print(rule_list(all_rules(), _width()))
+        _print(rulebook_markdown(all_rules()) if form is BookForm.MARKDOWN else rule_list(all_rules(), _width()))
         return
     found = rule_named(rule)
     if found is None:
         near = nearest(rule, (known.name for known in all_rules()))
         hint = f', did you mean "{near}"?' if near else "; rowcall rulebook lists all rules"
         _refuse(f'there is no rule "{rule}"{hint}')
-    _print(rule_page(found, _width()))
+    _print(rulebook_markdown([found]) if form is BookForm.MARKDOWN else rule_page(found, _width()))
 
 
 def _asked(written: Iterable[str | None], forms: list[Form], files: list[str], *, brief: bool) -> list[Asked]:

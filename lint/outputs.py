@@ -32,6 +32,13 @@ class SheetForm(StrEnum):
     HTML = "html"
 
 
+class BookForm(StrEnum):
+    """What the rulebook is given as."""
+
+    SCREEN = "screen"
+    MARKDOWN = "markdown"
+
+
 class OutputError(Exception):
     """An output that can't be given; the message is one sentence for the user."""
 

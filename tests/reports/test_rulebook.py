@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from rowcall.lint.finding import Level
-from rowcall.reports.rulebook import rule_list, rule_page
+from rowcall.reports.rulebook import rule_list, rule_page, rulebook_markdown
 from rowcall.rules.rule import Case, Flags, Passes, Rule, Said
 
 
@@ -92,3 +92,24 @@ def test_long_texts_fold_to_the_screen() -> None:
     lines = [*rule_list(rules, 40).splitlines(), *rule_page(_rule("a", "b"), 40).splitlines()]
 
     assert max(map(len, lines)) <= 40
+
+
+def test_the_book_in_markdown() -> None:
+    knot = Rule(
+        name="knot-open",
+        family="making",
+        level=Level.QUERY,
+        finds="a round that leaves a knot open",
+        why="it comes undone",
+        limits="none",
+        source="practice",
+        examples=(Flags("⟦Rnd 1⟧: tie 6 knots.\n"), Passes("Rnd 1: tie and close 6 knots.\n")),
+        check=_nothing,
+    )
+    assert rulebook_markdown([knot]) == (
+        "# Rulebook\n\n## Making\n\n### knot-open\n\nLevel: query\n\n"
+        "**What it finds.** A round that leaves a knot open.\n\n**Why it matters.** It comes undone.\n\n"
+        "**Where it stays silent.** None.\n\n**Where this comes from.** Practice.\n\n"
+        "Points at the words in double brackets:\n\n```\n[[Rnd 1]]: tie 6 knots.\n```\n\n"
+        "Says nothing here:\n\n```\nRnd 1: tie and close 6 knots.\n```"
+    )
