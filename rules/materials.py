@@ -145,6 +145,8 @@ def _gauge_and_yarn(case: Case) -> Iterator[Said]:
     if gauge.per_inch is None or gauge.stitch != (None if knit else "sc") or 0 in classes:
         return
     own = [weight for weight in weights() if weight.number in classes]
+    if not own:
+        return
     least = min((weight.knit_least if knit else weight.crochet_least) or 0 for weight in own)
     most = max((weight.knit_most if knit else weight.crochet_most) or 99 for weight in own)
     found = 4 * gauge.per_inch
