@@ -26,7 +26,10 @@ class Placing(Starting):
         if where.at in (At.EACH, At.FROM_HOOK) or (self.worked and more_work(rest)):
             return False
         alone = where.at is At.NEXT and not self.worked and not more_work(rest) and self.cursor is not None
-        return not (alone and self.cursor is not None and self.number(where.number) == self.cursor.left() > 1)
+        if not alone or self.cursor is None:
+            return True
+        number = self.number(where.number)
+        return number < 2 or not (self.flat or number == self.cursor.left())
 
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""

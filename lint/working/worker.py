@@ -18,6 +18,7 @@ from .hook import CannotWork
 from .shape import begins_piece
 
 AHEAD = 3
+FAR_BACK = 3  # numbers; a number used twice or two rows in the wrong order go back by less
 
 
 @record
@@ -69,6 +70,7 @@ class Worker(Again):
     done: list[RoundWorking] = field(default_factory=list[RoundWorking])
     inline: dict[int, bool] = field(default_factory=dict[int, bool])
     section: int = -1
+    number: int = 0  # of the last round that has one
     here: set[str] = field(default_factory=set[str])
     passed: list[Passed] = field(default_factory=list[Passed])
     other: Other | None = None
@@ -195,7 +197,11 @@ class Worker(Again):
         for step in _chains(round_.steps):
             if step.counts is not None and (number := step.n.values[0]) is not None and step.beginning:
                 self.inline[number] = step.counts
+        back = self._numbers_go_back(round_)
         if round_.section == self.section:
+            if back:
+                # `Row 7` after `Row 12`: another piece, told in words that were not read
+                self.states = [State(sure=False, fresh=False) for _ in self.states]
             return
         first = self.section < 0
         self.section = round_.section
@@ -208,6 +214,16 @@ class Worker(Again):
         for size, state in enumerate(self.states):
             if sizes is None or size in sizes:
                 self.states[size] = State(state.fabric, sure=False, fresh=state.fresh)
+
+    def _numbers_go_back(self, round_: Round) -> bool:
+        """Tell whether the numbers of rows go far back without beginning anew."""
+        number = round_.first.values[0] if round_.first and not round_.first.is_list else None
+        if number is None or round_.sizes is not None or round_.elided is not None:
+            return False
+        end = round_.last.values[0] if round_.last else None
+        last, self.number = self.number, end or number
+        begins = round_.foundation or begins_piece(round_.steps)
+        return round_.flat and 1 < number <= last - FAR_BACK and not begins
 
     def _take_given(self, index: int) -> None:
         """Go on from the count that the draft tells between its rounds, where the row on the hook isn't known."""

@@ -46,6 +46,16 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Row 3: Ch 1, sc in each dc across.\n",
         [[21], [20], [10], [10]],
     ),
+    "slip stitches that are the fabric, and a rest left for later": (
+        "Ch 13.\nRow 1: Sl st in 2nd ch from hook and in each ch across, turn. (12 sl sts)\n"
+        "Row 2: Ch 1, sl st in back lp of each of first 8 sts, leaving rem sts unworked, turn.\n",
+        [[13], [12], [8]],
+    ),
+    "rows whose numbers go far back are of a piece that isn't known": (
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRows 2-9: Ch 1, sc across, turn.\n"
+        "Work the other piece to here.\nRow 4: Ch 1, sc2tog, sc in each st across, turn.\n",
+        [[11], [10], [10], [None]],
+    ),
     "so many stitches across": (
         # the chain of the row below on the first, 7 across; the rest wait
         "Ch 17.\nRow 1: Dc in 4th ch from hook and in each ch across. Ch 3, turn. (15 dc)\n"
