@@ -14,7 +14,7 @@ from ..draft import Span
 from ..figures import Figure
 from ..pattern import Given, Round
 
-_LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4})*[ \t]*[)\]]?"
+_LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
 _UNIT = r"(?:sts?|stitches|sc|hdc|dc|h?tr|dtr)\b(?!\s*(?:each|from|at|before|to\s|in\s+(?:next|each|the\s+next)|=|/))"
 _COUNT = re.compile(
     rf"(?i)(?<![\w.,+x=-])(?<!\bover )(?<!\bnext )(?<!\blast )(?<!\bfirst )(?P<list>{_LIST})[ \t]*"

@@ -10,7 +10,7 @@ from ..figures import Figure
 from ..pattern import Round
 from ..said import BindOffs, Described, Mirror, Motif, Resumed, Sayings, Schedule, number_in
 
-_LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4})*[ \t]*[)\]]?"
+_LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
 _DIGITS = re.compile(r"\d+")
 _SHAPING = re.compile(
     r"(?i)\b(?P<kind>dec|inc)[a-z]*\b[^.\n]{0,40}?\b(?P<n>\d)\s*sts?\s+(?:at\s+)?(?:each|both)\s+(?:end|side|edge)s?\b(?P<rest>[^.]{0,200}\btimes\b[^.]{0,40})\."
