@@ -24,7 +24,7 @@ _FRACTIONS = {
 _PART = "[" + "".join(_FRACTIONS) + "]"
 _NUMBER = rf"(?:\d+[ -]\d/\d|\d/\d(?!\d)|\d{{1,4}}(?:,\d{{3}}(?!\d)|[.,]\d{{1,2}}(?!\d)|\.(?=[ \"]))?(?:\s?{_PART})?|\.\d+|{_PART})"
 _UNIT = "|".join(sorted((re.escape(word) for word in units()), key=len, reverse=True))
-_LIST = rf"{_NUMBER}(?:[ \t]{{0,4}}(?:[)\]][ \t]*[(\[]|[(\[,:/-]|to(?=[ \t]))[ \t]*\n?[ \t]*{_NUMBER}){{0,16}}(?:\s*[)\]](?!\s*[)\]])(?=\s*(?:{_UNIT})))?"
+_LIST = rf"{_NUMBER}(?:[ \t]{{0,4}}(?:[)\]][ \t]*[(\[]|[(\[,:/-]|to(?=[ \t]))[ \t]*(?:\n[ \t]*)?{_NUMBER}){{0,16}}(?:\s*[)\]](?!\s*[)\]])(?=\s*(?:{_UNIT})))?"
 _NUMBERS = re.compile(_NUMBER)
 QUANTITY = re.compile(rf"(?i)(?<![\w.,])(?<!\d/){_LIST}\s?-?(?:(?P<unit>{_UNIT})(?![a-z\d]))")
 _BEGINS = re.compile(rf"[\d.{''.join(_FRACTIONS)}](?<![\w.,].)")  # the sign first, so that a search is quick
