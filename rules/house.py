@@ -33,7 +33,8 @@ def _check(case: Case) -> Iterator[Said]:
         if wanted is not None:
             yield from _told(case, entry, wanted, list(places(case, wanted)))
     if house.units:
-        wanted = f"{house.units[0]} ({house.units[1]})" if len(house.units) > 1 else house.units[0]
+        first, *others = house.units
+        wanted = " ".join((first, *(f"({unit})" for unit in others)))
         yield from _told(case, "units", wanted, list(_units(case, house.units)))
     yield from _terms(case, house)
     yield from _spellings(case, house)

@@ -94,7 +94,8 @@ _SHORTER = {"decrease": "dec", "decreasing": "dec", "increase": "inc", "increasi
 
 
 def _shortened(name: str) -> str:
-    return " ".join(_SHORTER.get(word, word) for word in re.findall(r"[\w-]+", name.lower()))
+    words: list[str] = re.findall(r"[\w-]+", name.lower())
+    return " ".join(_SHORTER.get(word, word) for word in words)
 
 
 def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
