@@ -11,10 +11,10 @@ from ..pattern import Round
 from ..steps import Chain, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
 from .assembly import Assembly
 from .blocks import Block
+from .described import PIECES
 from .directives import read_directive
 from .figures import lift
 from .marks import tree
-from .places import PIECES
 from .shapings import bound
 from .sizes import leading_note, names_first, size_note
 from .words import Word
