@@ -4,11 +4,9 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Callable, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import partial
 from typing import TYPE_CHECKING, TypeVar
-
-from .record import record
 
 if TYPE_CHECKING:
     from .choice import Choice
@@ -21,7 +19,7 @@ COUNTS = "counts"  # the table of counts is given by a command of its own and is
 _Result = TypeVar("_Result")
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Wanted:
     """What is wanted of every draft of a call.
 
@@ -39,7 +37,7 @@ class Wanted:
     colour: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Answer:
     """What comes of one draft: its piece of each form wanted, how grave its findings are, or why it failed.
 

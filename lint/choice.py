@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from .checked import nearest
 from .figures import Figure, Sizes
 from .finding import Finding, Level
 from .pattern import Round
 from .proof import Proof
-from .record import record
 from .workings import RoundWorking, SizeWorking, Standing
 
 _LEVELS = {level.word: level for level in Level}
@@ -20,7 +19,7 @@ class ChoiceError(Exception):
     """A choice that can't be met; the message is one sentence for the user."""
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Choice:
     """Findings by rule name or level: those asked for (all where nothing is), but for those left out."""
 

@@ -5,26 +5,23 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from dataclasses import dataclass
-from typing import Final
-
-from .record import record
 
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
 
-@dataclass(slots=True, order=True, unsafe_hash=True)  # not frozen, for the reason that `record` gives
+@dataclass(frozen=True, slots=True, order=True)
 class Span:
     """A half-open stretch of a draft's text, in code points: start included, end not."""
 
-    start: Final[int]
-    end: Final[int]
+    start: int
+    end: int
 
     def cover(self, other: Span) -> Span:
         """Return the smallest span that holds both."""
         return Span(min(self.start, other.start), max(self.end, other.end))
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Position:
     """A place as a person counts it: line and column, both from 1, columns in Unicode characters."""
 
@@ -32,7 +29,7 @@ class Position:
     column: int
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Origin:
     """Where a line of the text stood in the source document; page and paragraph where it has them."""
 
@@ -41,7 +38,7 @@ class Origin:
     paragraph: int | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Draft:
     """The text of a draft, unchanged but for its encoding, and where each of its lines came from.
 

@@ -5,13 +5,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
-from .record import record
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Figure:
     """A number or a list of numbers, one a size; a single value serves every size."""
 
@@ -42,7 +42,7 @@ class ListStyle(Enum):
     NAMED = "S: 72, M: 80, L: 88"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class FigureList:
     """A list of figures as it stands in the draft, whether or not it has one a size.
 
@@ -55,7 +55,7 @@ class FigureList:
     inner: str
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Sizes:
     """The sizes of a draft in their order; no names for a draft in one size.
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import IntEnum
 
 from .draft import Span
-from .record import record
 
 
 class Level(IntEnum):
@@ -21,7 +21,7 @@ class Level(IntEnum):
         return self.name.lower()
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Change:
     """One small change that makes everything agree: the words of `span` become `to`."""
 
@@ -29,7 +29,7 @@ class Change:
     to: str
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Aside:
     """Another place involved in a finding, with a label that says how."""
 
@@ -37,7 +37,7 @@ class Aside:
     label: str
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One thing to tell the designer.
 

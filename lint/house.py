@@ -8,12 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from .checked import CheckedFile, Keys, SettingsError
 from .finding import Finding, Level
-from .record import record
 
 FILE, SHARED_FILE, TABLE = "rowcall.toml", "pyproject.toml", ("tool", "rowcall")
 LISTS = (
@@ -37,7 +36,7 @@ _LEVELS = {level.word: level for level in sorted(Level, reverse=True)}
 _MOST_BYTES = 1024 * 1024
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class House:
     """A house style; None or empty where it leaves a thing open.
 

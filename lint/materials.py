@@ -6,11 +6,12 @@ all of them.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from .draft import Span
-from .record import record
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Quantity:
     """A number with a unit, or a list or a range of numbers with one: `100 (130, 160) yds`, `4-5 in`.
 
@@ -23,7 +24,7 @@ class Quantity:
     ranged: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Pairing:
     """One measure in two units: `8 in (20 cm)`. Both have as many numbers."""
 
@@ -32,7 +33,7 @@ class Pairing:
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Tool:
     """A hook, a steel hook or needles; each of mm and label where the draft gives it.
 
@@ -47,7 +48,7 @@ class Tool:
     scale: str | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Yarn:
     """A yarn by its weight: the class number and the names that the draft gives in one breath, with their places."""
 
@@ -57,7 +58,7 @@ class Yarn:
     amounts: tuple[Quantity, ...] = ()
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Gauge:
     """A stated gauge: `stitches` of `stitch` over `width`, `rows` over `height`, both lengths in inches.
 
@@ -87,7 +88,7 @@ class Gauge:
         return self.rows / self.height if self.rows and self.height else None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Measure:
     """A stated measurement: `what` is "around", "width", "length" or a part of the body ("chest", "head", "foot" ...).
 
@@ -103,7 +104,7 @@ class Measure:
     ranged: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Notion:
     """Something to have at hand beside yarn and tool: `kind` as "button", "safety eye", "marker"; `number` of them."""
 
@@ -112,7 +113,7 @@ class Notion:
     number: int | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Colour:
     """A colour that the draft calls by a letter: `A`, `MC`; listed among the materials or used in the rounds."""
 
@@ -120,7 +121,7 @@ class Colour:
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Materials:
     """All that a draft says of what it is made with and how large it becomes.
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 import os
 import shutil
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
-
-from .record import record
 
 
 class Form(StrEnum):
@@ -43,7 +42,7 @@ class OutputError(Exception):
     """An output that can't be given; the message is one sentence for the user."""
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Output:
     """A form and the file it goes to, None for the screen."""
 
@@ -51,7 +50,7 @@ class Output:
     file: Path | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Asked:
     """One word of the call, in its order: a form that was asked for, or a file to write."""
 

@@ -6,12 +6,12 @@ tells which. The steps of a round are in `steps`, its figures in `figures`.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
 from .figures import Figure, FigureList, Sizes
 from .materials import NOTHING, Materials
-from .record import record
 from .said import UNSAID, Sayings
 from .spellings import AbbreviationEntry, AbbreviationUsed, Mended
 from .steps import Make, Step, Times
@@ -19,7 +19,7 @@ from .steps import Make, Step, Times
 # ---------------------------------------------------------------- instructions that stand for whole rounds
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class RepeatRounds:
     """`Rep rnds 4 and 5 twice more`: rounds `first` to `last` of the same section, worked again.
 
@@ -49,7 +49,7 @@ class RepeatRounds:
     between: Figure | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class WorkEven:
     """Plain rounds on the same count: `rounds` of them, None where a measurement or nothing says how many."""
 
@@ -58,7 +58,7 @@ class WorkEven:
     measured: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Elided:
     """Rounds that are declared once and then not written: every `step`th from `first` (to `last`).
 
@@ -78,7 +78,7 @@ Directive = RepeatRounds | WorkEven
 # ---------------------------------------------------------------- claims
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Claim:
     """A stated count. `kind` is the stitch id when it names one ("dc"), "st" for stitches in general or none named.
 
@@ -114,7 +114,7 @@ class MarkTrouble(Enum):
     BRACKET = "bracket unbalanced"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class LooseMark:
     """A star or bracket without its fellow."""
 
@@ -122,7 +122,7 @@ class LooseMark:
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Round:
     """A row or a round, or an instruction that stands for several.
 
@@ -157,7 +157,7 @@ class Round:
     many: Figure | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class SizeNote:
     """Words that name sizes: `Small and Medium only:`, `All sizes:`. `unknown` are names that aren't declared."""
 
@@ -167,7 +167,7 @@ class SizeNote:
     before_round: int = 0  # index of the first round it governs
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Section:
     """A piece or part: a stretch of the draft with a title and a numbering of its own.
 
@@ -180,7 +180,7 @@ class Section:
     goes_on: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Multiple:
     """A stated multiple: `multiple of 8 + 3, plus 2 for the base chain`."""
 
@@ -197,7 +197,7 @@ class ChainRule(Enum):
     COUNTS_NOT = "counts not"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class ChainNote:
     """A note on beginning chains; `n` is the chain length it speaks of, None for all.
 
@@ -210,7 +210,7 @@ class ChainNote:
     skipped: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Conventions:
     """What the draft's notes settle once for all."""
 
@@ -218,7 +218,7 @@ class Conventions:
     spiral: bool | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Definition:
     """An entry of the abbreviation list or a special stitch: a term, its words, and the stitch it makes if known."""
 
@@ -228,7 +228,7 @@ class Definition:
     make: Make | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Given:
     """A count told between rounds: the round with the index `before_round` goes on from it if nothing else is known."""
 
@@ -236,7 +236,7 @@ class Given:
     before_round: int
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Pattern:
     """A draft as understood: everything that working and rules may ask about, in the draft's order.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from types import ModuleType
 
@@ -14,14 +14,13 @@ from .draft import Draft
 from .finding import Finding, Level
 from .pattern import Pattern
 from .reading import read
-from .record import record
 from .settings import Settings
 from .stet import Stood, Surroundings, let_stand
 from .working import work
 from .workings import Standing, Workings
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Tally:
     """How much of a draft was worked, in rounds as the draft lists them."""
 
@@ -33,7 +32,7 @@ class Tally:
     unread: int
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Proof:
     """All that is known of a draft: the draft, what was read, what was worked, what there is to say.
 

@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import field
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from .beside import file_beside
 from .house import House, find_house, load_house, settings_text
-from .record import record
 from .stet import Stet, read_stets
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Settings:
     """The house style and the findings that may stand; without them, nothing is settled."""
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
-from .record import record
 
 
 class Doubt(Enum):
@@ -20,7 +20,7 @@ class Doubt(Enum):
     MISSING = "missing"  # words between which one is missing
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Mended:
     """A place where the draft's words were read as others: `to` is what they were taken for, "" where unknown."""
 
@@ -29,7 +29,7 @@ class Mended:
     doubt: Doubt
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class AbbreviationEntry:
     """An entry of the abbreviation list: `Sl st - slip stitch`.
 
@@ -47,7 +47,7 @@ class AbbreviationEntry:
     used: bool = True
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class AbbreviationUsed:
     """An abbreviation in the rounds, where it first stands; `stands_for` is its id in the trade tables."""
 

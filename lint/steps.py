@@ -5,11 +5,11 @@ Reading makes these values and working works them. All are immutable.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
 from .figures import Figure
-from .record import record
 
 # ---------------------------------------------------------------- places
 
@@ -42,7 +42,7 @@ def group_name(term: str) -> str:
     return plain.replace(" ", "")
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Target:
     """What kind of place a stitch goes into or a skip passes.
 
@@ -61,7 +61,7 @@ class Target:
     nth: int | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Where:
     """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
 
@@ -96,7 +96,7 @@ class Count(Enum):
     TO_END = "to end"  # until `leave` places are left
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Times:
     """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`).
 
@@ -116,7 +116,7 @@ class Times:
 # ---------------------------------------------------------------- steps
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Make:
     """A stitch as the working sees it: stitches of the row below it uses, stitches it leaves, its height in chains.
 
@@ -134,7 +134,7 @@ class Make:
     within: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Work:
     """`times` stitches in each of the places of `where`.
 
@@ -152,7 +152,7 @@ class Work:
     skipped_count: bool | None = None  # into the nth chain from the hook: whether the chains before it count as one
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Chain:
     """`n` chains. `counts` tells whether it stands for a stitch: None where the draft doesn't say.
 
@@ -168,7 +168,7 @@ class Chain:
     and_space: int = 0
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Skip:
     """Places passed over."""
 
@@ -178,7 +178,7 @@ class Skip:
     behind: bool = False  # the stitch behind a post stitch, which that stitch has used already
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Together:
     """Several stitches in one place, and that in each of the places of `where`."""
 
@@ -187,7 +187,7 @@ class Together:
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Repeat:
     """Steps worked several times.
 
@@ -200,7 +200,7 @@ class Repeat:
     mark: str = "("
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Join:
     """The round is closed. `to_chain` is True when it goes into the top of the beginning chain, None when unsaid.
 
@@ -212,21 +212,21 @@ class Join:
     nth: int | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Turn:
     """The work is turned."""
 
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class FastenOff:
     """The yarn is fastened off."""
 
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Ring:
     """A ring to start from; `chains` are its links, None for a magic ring."""
 
@@ -234,7 +234,7 @@ class Ring:
     chains: Figure | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Leave:
     """Places left unworked: `number` of them, or all that are left where it is None; or only the turning chain."""
 
@@ -243,14 +243,14 @@ class Leave:
     turning: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class OtherSide:
     """From here on along the other side of the foundation chain."""
 
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Evenly:
     """Increases (`change` +1) or decreases (-1) spread evenly: `number` of them, `to` the count after."""
 
@@ -260,7 +260,7 @@ class Evenly:
     to: Figure | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Even:
     """Rows of their own on the same count, said within a line: `knit 1 row`, `work in rib for 5 cm`."""
 
@@ -268,7 +268,7 @@ class Even:
     rounds: Figure | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Shaping:
     """Rows of their own, all shaped alike: `inc 1 st at each end of every 4th row 5 times`.
 
@@ -284,7 +284,7 @@ class Shaping:
     to: Figure | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Marker:
     """A marker placed, or one that is met and slipped, or taken away."""
 
@@ -292,14 +292,14 @@ class Marker:
     stays: bool = True
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Remark:
     """Words that take nothing: colour, markers, stuffing, loops, sides."""
 
     span: Span
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Unread:
     """Words that could not be read and may matter. A round that holds one is silent about its count."""
 

@@ -8,12 +8,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from .checked import CheckedFile, is_table
 from .draft import Draft, Span
 from .finding import Finding
 from .pattern import Pattern
-from .record import record
 
 _HEAD = """\
 # Findings that were looked at and may stand, as they were agreed with the designer.
@@ -21,7 +21,7 @@ _HEAD = """\
 """
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Stet:
     """One finding that may stand.
 
@@ -36,7 +36,7 @@ class Stet:
     nth: int = 1
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Stood:
     """A finding that stands, and why."""
 
@@ -44,7 +44,7 @@ class Stood:
     because: str
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Surroundings:
     """The rounds and lines of a draft by their words, each with where those words stand."""
 

@@ -5,10 +5,10 @@ Only numbers and spans; no words of the draft. Rules and reports read these valu
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from enum import Enum
 
 from .draft import Span
-from .record import record
 
 
 class Standing(Enum):
@@ -31,7 +31,7 @@ class Deed(Enum):
     EVENLY = "evenly"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Item:
     """One line of the sum for one size: the words of `span`, worked `times` times.
 
@@ -48,7 +48,7 @@ class Item:
     to_end: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class SizeWorking:
     """One round worked for one size.
 
@@ -76,7 +76,7 @@ class SizeWorking:
     agrees: bool | None = None  # None where nothing is stated or nothing was worked
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class RoundWorking:
     """A round with all its sizes; None for a size that doesn't work it.
 
@@ -97,7 +97,7 @@ class RoundWorking:
     covers: tuple[int, ...] = ()  # indices of the rounds that a directive worked again
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Reading:
     """How an ambiguous convention was taken over a stretch of rounds, and why.
 
@@ -115,7 +115,7 @@ class Reading:
     mends: frozenset[int] = frozenset()
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Slip:
     """A single small change after which a round agrees for all sizes: the figure at `span` becomes `to`.
 
@@ -129,7 +129,7 @@ class Slip:
     size: int | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Workings:
     """The whole pattern worked: one entry a round, in the pattern's order."""
 

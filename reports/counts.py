@@ -6,9 +6,9 @@ Below it the same counts are drawn as bars, size by size.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from ..lint.proof import Proof
-from ..lint.record import record
 from ..lint.workings import Standing
 from .profile import profile
 from .words import cells, counts_of, folded, one_line, section_title, tally_words, window
@@ -32,7 +32,7 @@ _LEGEND = (
 )
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Row:
     section: int
     title: str

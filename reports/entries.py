@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from ..lint.longhand import Longhand, Mark, Written
 from ..lint.pattern import Round, WorkEven
-from ..lint.record import record
 from ..lint.working.references import covered
 from ..lint.workings import RoundWorking, Standing
 from .words import one_line, reason_of, safe
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Talk:
     """A line of the draft that is no round; empty for an empty line. `title` is True for the name of a piece."""
 
@@ -20,7 +20,7 @@ class Talk:
     title: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Entry:
     """A round: its label, its words as the draft has them, and what a maker ticks.
 

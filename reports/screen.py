@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from io import StringIO
 
 from ..lint.finding import Finding, Level
 from ..lint.proof import Proof
-from ..lint.record import record
 from ..lint.workings import Standing
 from .said import change_words, found_words, kind_words, reading_words, share_words
 from .words import excerpt, folded, listed, marks, one_line, place_of, reason_of, safe, size_names, stand_words
@@ -18,7 +18,7 @@ _LABEL = 8  # columns of the words down the left side: draft, sizes, sum, change
 _STYLES = {Level.CORRECTION: "bold red", Level.QUERY: "yellow", Level.STYLE: "cyan"}
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Line:
     text: str
     style: str = ""

@@ -5,11 +5,11 @@ from __future__ import annotations
 import unicodedata
 from bisect import bisect_right
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..lint.draft import Draft, Span
 from ..lint.pattern import Round
-from ..lint.record import record
 from ..lint.workings import RoundWorking, Standing
 
 if TYPE_CHECKING:
@@ -23,7 +23,7 @@ _WORD_SEARCH = 15  # how far a cut may move to fall between two words
 LONGEST_WORDS = 60
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Place:
     """Where a span stands, as a person counts: from 1, the end column one after the last character."""
 
@@ -33,7 +33,7 @@ class Place:
     end_column: int
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Excerpt:
     """A line of a draft, or a window of it, harmless to print; `start` and `end` enclose what is marked."""
 

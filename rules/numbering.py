@@ -10,7 +10,6 @@ from itertools import pairwise, zip_longest
 
 from ..lint.draft import Span
 from ..lint.pattern import Directive, Elided, RepeatRounds, Round, WorkEven
-from ..lint.record import record
 from ..lint.steps import Count, FastenOff, Join, Remark, Step, Turn
 from .rule import Case
 
@@ -32,7 +31,7 @@ _DASHED = re.compile(r"\d\s+[-\u2013]+\s+\d")
 _TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Link:
     """A numbered heading as one size meets it.
 

@@ -3,20 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterable, Iterator
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from typing import TypeVar
 
 from ..lint.draft import Draft, Span
 from ..lint.finding import Aside, Change, Finding, Level
 from ..lint.pattern import Pattern
-from ..lint.record import record
 from ..lint.settings import Settings
 from ..lint.workings import Workings
 
 _Kept = TypeVar("_Kept")
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Flags:
     """A small draft that trips the rule; `⟦` and `⟧` enclose each place it points at.
 
@@ -28,7 +27,7 @@ class Flags:
     stets: str = ""
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Passes:
     """A small draft that looks like trouble and isn't: the rule stays silent. `house` and `stets` as in `Flags`."""
 
@@ -37,7 +36,7 @@ class Passes:
     stets: str = ""
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Case:
     """What the checks of all rules look at: the draft, what was read, what was worked and what is settled.
 
@@ -62,7 +61,7 @@ class Case:
         return " ".join(self.draft.words(span).split())
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Said:
     """What a check reports; the rule adds its name and, unless given here, its level."""
 
@@ -75,7 +74,7 @@ class Said:
     level: Level | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Rule:
     """One rule of the rulebook.
 

@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
 from ..lint.finding import Aside, Level
-from ..lint.record import record
 from .gaps import are_missing, how_many, missing_between, unaccounted
 from .numbering import (
     Link,
@@ -29,7 +28,7 @@ _SKIPPED, _TWICE, _ORDER, _ELISION = (
 )
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Slip:
     """A slip in the numbers as one size meets it."""
 

@@ -7,11 +7,11 @@ count that differs), so it is decided here, for the round as a whole, which of t
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from ..lint.finding import Level
 from ..lint.pattern import Round
-from ..lint.record import record
 from ..lint.steps import At, Chain, Count, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Turn, Work
 from ..lint.workings import Deed, Item, SizeWorking
 from .meeting import bad_meeting
@@ -33,7 +33,7 @@ _WELL_SUPPORTED = 2  # counts by which a convention must be ahead of its opposit
 _FEW = 5  # where a count agrees, the part of the row below that may be left over by a slip: a fifth, no more
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Trouble:
     """What is wrong with a round: the rule that speaks, the sizes it is about, and its level."""
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from ..draft import Span
-from ..record import record
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Edit:
     """One stretch of a text and the words that take its place."""
 
@@ -17,7 +17,7 @@ class Edit:
     to: str
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Edited:
     """A text after its edits. `edits` are those that were made, in order; `places` where their words stand now.
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from ..draft import Span
 from ..figures import FigureList, ListStyle
 from ..pattern import Round
-from ..record import record
 from .edits import Edit
 
 _UNIT = r"(?:\s?(?:\"|”|″|in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|m\b|yds?\b|yards?\b|g\b|oz\b|sts?\b))"
@@ -22,7 +22,7 @@ _NOTHING = re.compile(r"--?|–|—")
 _APART = re.compile(r"[()\[\]{}:;]| - ")
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Run:
     """Figures that follow each other with nothing but separators and brackets between."""
 

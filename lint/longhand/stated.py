@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..draft import Draft, Span
 from ..pattern import Round
-from ..record import record
 from ..steps import FastenOff, Remark, Step, Work
 
 _LEAD = re.compile(r"(?i)\s*(?:\b(?:in )?total\b)?[\s(\[{=–—:*-]*$")
@@ -18,7 +17,7 @@ _NEW_SENTENCE = re.compile(r"[\r\n]\s*[A-Z]")
 _WIDE = 3  # so many blanks before a count set it in a column
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Manner:
     """The words of a stated count around its figure: ` (`, `56`, ` sc)`, and a full stop after it if there is one.
 
@@ -35,7 +34,7 @@ class Manner:
     stop: bool
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Parts:
     """A round in two: the words to work, and those of its count.
 

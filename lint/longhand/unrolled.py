@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from ..draft import Span
 from ..pattern import Elided, RepeatRounds, Round, WorkEven
 from ..proof import Proof
-from ..record import record
 from ..steps import FastenOff, Join, Remark, Turn
 from ..working.references import covered, find_round
 from ..workings import RoundWorking, SizeWorking, Standing
@@ -23,7 +23,7 @@ _WORD = re.compile(r"(?i)\b(rnd|round|row)s?\b")
 _SIDES = {"RS": "WS", "WS": "RS"}
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Copy:
     """A round written out in the words of another.
 
@@ -38,7 +38,7 @@ class Copy:
     turns: int = 0
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Unrolled:
     """Rounds to be written out at a span of the draft, in place of the round with the index `round` or after it.
 
@@ -53,7 +53,7 @@ class Unrolled:
     plain: bool = False
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Unrolling:
     """What is needed to write rounds out: the proof of the draft, the size, and the edits that leave only that size."""
 

@@ -9,14 +9,13 @@ from __future__ import annotations
 import re
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from ..choice import ChoiceError, size_named
 from ..draft import Draft, Span
 from ..pattern import RepeatRounds, Round
 from ..proof import Proof, proof
-from ..record import record
 from ..working.claims import stated_of
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, Edited, edited
@@ -35,7 +34,7 @@ class Mark(Enum):
     DIFFERS = "differs"  # its words make another count than the one stated
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Written:
     """A round of a longhand: pass `turn` of `turns` of a repeat where `turns` is not 0, and its mark if any.
 
@@ -51,7 +50,7 @@ class Written:
     mark: Mark | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Longhand:
     """A draft written out for one size.
 
@@ -69,7 +68,7 @@ class Longhand:
         return self.proof.draft.text
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Try:
     """A text written out, its proof, and what it was made by.
 

@@ -6,12 +6,11 @@ import re
 from bisect import bisect_right
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from ..draft import Span
 from ..pattern import Round
-from ..record import record
 from ..spellings import AbbreviationEntry, AbbreviationUsed, Doubt, Mended
 from ..trade.tables import TERMS, abbreviations, spellings, stitches
 from .letters import doubtful_signs, lettered_headings
@@ -66,7 +65,7 @@ def name_of(words: str) -> str:
     return " ".join(word for word in found if word not in _FILLERS) or " ".join(found)
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Lore:
     """What the trade tables say of abbreviations in one craft and set of terms.
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
+from dataclasses import dataclass
 from enum import Enum
 
 from ..draft import Draft, Span
-from ..record import record
 from .headings import Heading
 from .numerals import numerals
 from .starts import AGAIN, COMPLETE, PART, STITCHY, Line, is_count, is_title, lines_of, real_headings, speaks_on
@@ -25,7 +25,7 @@ class Kind(Enum):
     LINE = "line"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Block:
     """A stretch of the draft. `span` is its words; for a round `body` is what follows the heading."""
 

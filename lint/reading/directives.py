@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Directive, RepeatRounds, WorkEven
-from ..record import record
 from ..steps import Count, Times
 from .extents import MEASURES, Extent, until_of
 from .marks import Group, Item, kind, span_of, text_at
@@ -17,7 +16,7 @@ from .times import figure_at
 from .words import Word
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Directed:
     """A directive and the index after its last word."""
 

@@ -9,18 +9,17 @@ from __future__ import annotations
 import itertools
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import FigureList, ListStyle
-from ..record import record
 from .words import Word
 
 _OPENS = {"(": ")", "[": "]", "{": "}"}
 _SEPARATORS = {",", "/", ":", "-", ";"}
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Found:
     values: tuple[int | None, ...]
     end: int  # index after the last word

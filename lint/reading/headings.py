@@ -12,7 +12,6 @@ from enum import Enum
 
 from ..draft import Span
 from ..pattern import Side
-from ..record import record
 
 
 class Form(Enum):
@@ -24,7 +23,7 @@ class Form(Enum):
     NAMED = "Next rnd:"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Heading:
     """A heading as found. `numbers` are (first, last) a size (one pair for all), empty where unnumbered.
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import ClassVar
 
 from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
-from ..record import record
 from .words import Word
 
 _OPEN = {"(": ")", "[": "]", "{": "}"}
@@ -15,7 +15,7 @@ MOST_NESTED = 12  # brackets in brackets; a pattern has three at most
 _CLOSE = {close: open_ for open_, close in _OPEN.items()}
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Group:
     """A bracket and what stands in it. `mended` is True where one of its two signs had to be guessed."""
 

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..record import record
 from ..steps import At, Target, Where
 from .claims import past_sized_space
 from .described import PIECES, Seen, describe, determine
@@ -17,7 +16,7 @@ from .times import figure_at, read_remainder, read_to_marker
 from .turning import past_turning_chain, to_turning_chain
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Placed:
     """A place, the index after its last word, and whether the draft says "each" or only "around"."""
 

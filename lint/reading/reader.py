@@ -9,7 +9,6 @@ from dataclasses import dataclass, field, replace
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Claim, LooseMark, MarkTrouble
-from ..record import record
 from ..steps import (
     At,
     Chain,
@@ -97,7 +96,7 @@ _MAKES = (Work, Repeat, Together, Evenly, Even, Shaping)
 _ENGLISH = {"once", "deck", "since", "dec", "inc", "disc", "inch"}
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Steps:
     """What a round's words say: its steps, the counts it states, marks that don't pair, rounds it says it covers."""
 

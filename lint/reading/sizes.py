@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 from functools import lru_cache
 
 from ..draft import Span
 from ..figures import Sizes
 from ..pattern import SizeNote
-from ..record import record
 from .numbers import ordinal
 
 _NAME = (
@@ -30,7 +30,7 @@ _SPLIT = re.compile(r"\s*(?:[/,;:()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECAS
 _SPLIT_BY_COMMA = re.compile(r"\s*(?:[,;:()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Candidate:
     names: tuple[str, ...]
     span: Span

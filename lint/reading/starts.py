@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import itertools
 import re
+from dataclasses import dataclass
 
 from ..draft import Draft, Span
-from ..record import record
 from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Line:
     """A line: its words without blanks around them, where they begin, and how wide it is printed."""
 

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..record import record
 from ..steps import Count, Times
 from .marks import Group, Item, flat, kind, span_of
 from .words import Word
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Read:
     """Times and the index after their last word."""
 

@@ -11,7 +11,7 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from functools import cache
 from importlib import resources
 from itertools import accumulate
@@ -20,7 +20,6 @@ from typing import Any, TypeAlias, cast
 
 from ..draft import Span
 from ..figures import Figure
-from ..record import record
 from ..steps import Make
 from ..trade.tables import Stitch, spellings
 from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
@@ -28,7 +27,7 @@ from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
 LONGEST_NUMBER = 8  # digits; no pattern counts further
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Word:
     """A labelled word or sign.
 
@@ -56,7 +55,7 @@ class Word:
 _SCAN = re.compile(r"\d+(?:st|nd|rd|th)(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE)
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Cut:
     """A place where spaCy's tokenizer shall cut; it asks for start and end like a regex match."""
 
@@ -75,7 +74,7 @@ def _cuts(text: str) -> Iterator[_Cut]:
             yield _Cut(match.start())
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Token:
     """What is known of a token wherever it stands; one that is only white space is `empty`."""
 
@@ -90,7 +89,7 @@ class _Token:
 Phrases: TypeAlias = "dict[str, Phrases]"  # token by token; the empty one ends a phrase
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Lexicon:
     """The phrases known in one craft and set of terms, ready to be matched.
 
@@ -314,7 +313,7 @@ def _ascii(text: str) -> str:
     return "".join(char for char in text if char.isascii())
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Words:
     """All words of a draft, to be asked for the words of a span."""
 

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import dataclass
 from functools import cache
 from importlib import resources
 from typing import Any, TypeVar, cast
 
-from ..record import record
 from .tables import TableError
 
 _Row = TypeVar("_Row")
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class ToolSize:
     """A label of a hook or of needles, and the diameters in millimetres sold under it, the usual one first."""
 
@@ -33,7 +33,7 @@ class ToolSize:
         return self.label.rsplit("-", 1)[-1] if self.label[-1:].isdigit() else ""
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Weight:
     """A class of yarn; ends of the usual ranges, None where open. Stitches in 4 in, tools in mm, metres in 100 g."""
 
@@ -51,7 +51,7 @@ class Weight:
     metres_most: float | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class YarnName:
     """A name by which yarn is sold, and the classes it may stand for."""
 
@@ -59,7 +59,7 @@ class YarnName:
     classes: tuple[int, ...]
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Body:
     """A measure of the body in inches, for sizes called by any of `names`."""
 
@@ -70,7 +70,7 @@ class Body:
     most: float
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Ease:
     """How much larger than the body a garment of this fit is, in inches around the chest."""
 
@@ -79,7 +79,7 @@ class Ease:
     most: float
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Unit:
     """A unit with the words that drafts have for it."""
 
@@ -88,7 +88,7 @@ class Unit:
     words: tuple[str, ...]
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class UnitPair:
     """Two units that drafts pair: ratios used beside the exact one, and what may be lost or gained in rounding."""
 

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import cache
 from importlib import resources
 from types import MappingProxyType
 from typing import Any, cast
-
-from ..record import record
 
 CRAFTS = ("crochet", "knitting")
 TERMS = ("US", "UK")
@@ -25,7 +24,7 @@ class TableError(ValueError):
     """A trade table that can't be used; the message names the table, the row and the fault."""
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Stitch:
     """A row of the stitch table.
 
@@ -46,7 +45,7 @@ class Stitch:
     like: str | None = None
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Abbreviation:
     """A general abbreviation: the term as usually written, its meaning, its class (order, place, unit ...).
 

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
-from ..record import record
 from ..steps import Count
 from .fabric import Fabric
 from .fitting import Fitting
@@ -18,7 +17,7 @@ from .shape import begins_piece, holds_rows, unread_in
 from .stitching import Made
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class State:
     """Where a size stands between two rounds: the row on the hook, and whether it is known for sure."""
 

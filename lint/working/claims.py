@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from ..pattern import Claim
-from ..record import record
 from ..steps import ANY_GROUP
 from .fabric import BEGUN, Fabric, groups_of
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Compared:
     """A stated count beside the worked one, in the same unit; `agrees` is None where they can't be compared."""
 

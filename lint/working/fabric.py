@@ -10,14 +10,13 @@ from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from functools import cache
 
-from ..record import record
 from ..steps import Chain
 
 SPACE = "space"
 LINK = "link"
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Spot:
     """One place of a row: the id of a stitch, or a space of `size` chains, or a link of a chain.
 
@@ -77,7 +76,7 @@ def spot_of(kind: str, size: int = 1) -> Spot:
     return Spot(kind, size)
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Edge:
     """How a row of a flat piece begins and ends.
 

@@ -11,14 +11,12 @@ from collections.abc import Callable, Hashable
 from dataclasses import dataclass, field
 from typing import Any, TypeVar
 
-from ..record import record
-
 _Result = TypeVar("_Result")
 Answer = Callable[[str, bool], bool]  # a question's key and its usual answer, to the answer that holds
 Asked = dict[str, tuple[bool, bool]]  # a question's key, to its usual answer and the one given
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Kept:
     """A result, or the error that came instead, and what was asked on the way."""
 

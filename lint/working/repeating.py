@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
-from ..record import record
 from ..steps import Evenly, Repeat, Step, Work
 from ..workings import Deed, Item
 from .balance import balance
@@ -15,7 +15,7 @@ from .placing import Placing
 MOST_PASSES = 5_000
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class _Kept:
     """What the steps after a repeat need: stitches, and spaces."""
 

@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
-from ..record import record
 from ..steps import (
     Chain,
     Evenly,
@@ -40,7 +39,7 @@ from .shape import (
 MOST_STEPS = 500
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Made:
     """What a round makes for one size: the row, what it used, what did not fit, and the lines of its sum."""
 

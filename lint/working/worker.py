@@ -7,7 +7,6 @@ from dataclasses import dataclass, field
 
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
-from ..record import record
 from ..steps import At, Chain, Join, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State
@@ -21,7 +20,7 @@ AHEAD = 3
 FAR_BACK = 3  # numbers; a number used twice or two rows in the wrong order go back by less
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Answers:
     """What is taken to hold for the questions of a draft: `said` by its notes, `chosen` by its counts."""
 
@@ -40,7 +39,7 @@ class Asked:
     usual: dict[str, bool] = field(default_factory=dict[str, bool])
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Passed:
     """A round that was worked: the questions it asked, and where the sizes stood before and after it."""
 
@@ -49,7 +48,7 @@ class Passed:
     after: tuple[State, ...]
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Other:
     """A worker that has worked the same pattern, and the one question to which its answer was another."""
 

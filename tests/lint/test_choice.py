@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 from by_hand import HAT, hat, span
-from rowcall.lint.choice import ChoiceError, choice, for_size, nearest
+from rowcall.lint.checked import nearest
+from rowcall.lint.choice import ChoiceError, choice, for_size
 from rowcall.lint.finding import Finding, Level
 from rowcall.lint.proof import Tally
 

@@ -2,12 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import field, fields, replace
-
-from rowcall.lint.record import record
+from dataclasses import dataclass, field, fields, replace
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Place:
     """A place with a note that doesn't count."""
 
@@ -16,7 +14,7 @@ class Place:
     note: str = field(default="", compare=False)
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Row:
     """A row."""
 
