@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator
 
+from ..lint.draft import Span
+from ..lint.figures import Figure
 from ..lint.finding import Aside, Level
-from ..lint.said import number_in
+from ..lint.said import BindOffs, Schedule, number_in
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import for_sizes, join_words, size_name
 from .verdicts import all_or
@@ -15,59 +17,51 @@ _PRACTICE = "common practice of tech editing: shaping rows times change is the t
 
 def _schedule(case: Case) -> Iterator[Said]:
     for one in case.pattern.sayings.schedules:
-        off: list[int] = []
-        lines: list[str] = []
-        number = number_in((one.before, one.after, *one.times)) or 1
-        for size in range(number):
+
+        def off(size: int, one: Schedule = one) -> str | None:
             before, after = one.before.at(size), one.after.at(size)
-            times = [figure.at(size) or 0 for figure in one.times]
             if before is None or after is None:
-                continue
+                return None
+            times = [figure.at(size) or 0 for figure in one.times]
             comes = before + one.change * sum(times)
-            if comes != after:
-                off.append(size)
-                name = "" if number == 1 else f"{size_name(case, size)}: "
-                sign = "-" if one.change < 0 else "+"
-                rows = " + ".join(str(time) for time in times)
-                lines.append(f"{name}{before} {sign} {abs(one.change)} x ({rows}) = {comes}, the draft says {after}")
-        if off:
-            message = f"the shaping doesn't come to the stated count{_for_sizes(case, off, number)}"
-            yield Said(one.span, message, sizes=_sizes(case, off, number), sum=tuple(lines))
+            sign = "-" if one.change < 0 else "+"
+            rows = " + ".join(str(time) for time in times)
+            words = f"{before} {sign} {abs(one.change)} x ({rows}) = {comes}, the draft says {after}"
+            return words if comes != after else None
 
-
-def _sizes(case: Case, sizes: Sequence[int], number: int) -> tuple[int, ...]:
-    """Return the sizes for a finding: none where all are meant, or where the draft's sizes aren't known."""
-    return all_or(case, sizes) if number == case.pattern.sizes.number else ()
-
-
-def _for_sizes(case: Case, sizes: Sequence[int], number: int) -> str:
-    if number == 1 or len(sizes) == number:
-        return ""
-    return f" for {join_words([size_name(case, size) for size in sizes])}"
+        figures = (one.before, one.after, *one.times)
+        yield from _each_size(case, one.span, figures, off, "the shaping doesn't come to the stated count")
 
 
 def _bind_offs(case: Case) -> Iterator[Said]:
     for one in case.pattern.sayings.bind_offs:
-        off: list[int] = []
-        lines: list[str] = []
-        number = number_in((one.remaining, *one.each)) or 1
-        for size in range(number):
+
+        def off(size: int, one: BindOffs = one) -> str | None:
             remaining = one.remaining.at(size)
-            each = [(figure.at(size) or 0) for figure in one.each]
             if remaining is None:
-                continue
-            total = sum(number * rows for number, rows in zip(each, one.rows, strict=True))
-            if total != remaining:
-                off.append(size)
-                name = "" if number == 1 else f"{size_name(case, size)}: "
-                parts = [
-                    f"{number} x {rows}" if rows > 1 else str(number)
-                    for number, rows in zip(each, one.rows, strict=True)
-                ]
-                lines.append(f"{name}{' + '.join(parts)} = {total} of {remaining}")
-        if off:
-            message = f"the bind-offs don't use up the stitches of the shoulder{_for_sizes(case, off, number)}"
-            yield Said(one.span, message, sizes=_sizes(case, off, number), sum=tuple(lines))
+                return None
+            groups = [(figure.at(size) or 0, rows) for figure, rows in zip(one.each, one.rows, strict=True)]
+            total = sum(number * rows for number, rows in groups)
+            parts = " + ".join(f"{number} x {rows}" if rows > 1 else str(number) for number, rows in groups)
+            return f"{parts} = {total} of {remaining}" if total != remaining else None
+
+        figures = (one.remaining, *one.each)
+        yield from _each_size(case, one.span, figures, off, "the bind-offs don't use up the stitches of the shoulder")
+
+
+def _each_size(
+    case: Case, span: Span, figures: tuple[Figure, ...], off: Callable[[int], str | None], message: str
+) -> Iterator[Said]:
+    """Say for which sizes something doesn't come out; `off` gives the sum of such a size, None for the others."""
+    number = number_in(figures) or 1
+    sums = {size: words for size in range(number) if (words := off(size)) is not None}
+    if not sums:
+        return
+    whose = "" if len(sums) == number else f" for {join_words([size_name(case, size) for size in sums])}"
+    lines = tuple(words if number == 1 else f"{size_name(case, size)}: {words}" for size, words in sums.items())
+    # the lists of a fragment may have more figures than the draft has sizes that are known
+    sizes = all_or(case, list(sums)) if number == case.pattern.sizes.number else ()
+    yield Said(span, f"{message}{whose}", sizes=sizes, sum=lines)
 
 
 def _motif(case: Case) -> Iterator[Said]:

@@ -7,8 +7,9 @@ from collections.abc import Sequence
 from ..figures import Figure
 from ..pattern import RepeatRounds
 from ..steps import Count, Times
+from .extents import until_of
 from .marks import Item, kind, span_of, text_at
-from .times import figure_at, read_times
+from .times import read_times
 
 _LONGEST_NAME = 3  # words
 _BETWEEN = {"alt", "alternate", "other", "second", "on", "then", "and", "foll", "following", "also", "rs", "ws", "of"}
@@ -46,16 +47,9 @@ def read_rate(items: Sequence[Item], at: int) -> tuple[RepeatRounds, int] | None
     if total is not None:
         return RepeatRounds(span=span_of(items[at:index]), named=name, times=total), index
     if kind(items, index) == "until":
-        stop = index + 1
-        while kind(items, stop) in ("noise", "remain") or text_at(items, stop) in ("there", "you", "have"):
-            stop += 1
-        number = figure_at(items, stop)
-        if number is None or kind(items, stop + 1) != "st":
-            return None
-        stop += 2
-        while kind(items, stop) in ("remain", "rest") or text_at(items, stop) in ("on", "needle", "needles"):
-            stop += 1
-        return RepeatRounds(span=span_of(items[at:stop]), named=name, until=number), stop
+        rounds, until, measured, stop = until_of(items, index + 1)
+        if until is not None and rounds is None and not measured:
+            return RepeatRounds(span=span_of(items[at:stop]), named=name, until=until), stop
     return None
 
 
