@@ -7,14 +7,15 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import Round
+from ..pattern import Claim, Round
 from ..steps import Chain, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
 from .assembly import Assembly
 from .blocks import Block
 from .described import PIECES
-from .directives import read_directive
+from .directives import Directed, read_directive
 from .figures import lift
 from .marks import tree
+from .reader import Steps
 from .shapings import bound
 from .sizes import leading_note, names_first, size_note
 from .words import Word
@@ -74,6 +75,9 @@ _INSTRUCTS = re.compile(
 )
 
 
+_LATEST_HEADING = 8  # words before the word round
+
+
 def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
     """Take a line of a knitted piece that says what is done: rows without a heading, shaping, a cast-on."""
     text = assembly.text[span.start : span.end]
@@ -81,6 +85,9 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     steps = replace(steps, steps=bound(steps.steps, None, claims))
     if directed is None and _REFERS.search(text):
         steps = replace(steps, steps=(*steps.steps, Unread(span, "what it refers to was not found")))
+    headed = directed is None and bool(assembly.rounds) and _is_headed(assembly.words.within(span))
+    if headed:
+        steps = _unread(steps, span)
     told = [step for step in steps.steps if not isinstance(step, Remark | Turn | FastenOff | Join | Marker)]
     lost = any(isinstance(step, Unread) for step in told)
     begun = bool(told) and isinstance(told[0], Work) and told[0].make.uses == 0 and not told[0].make.within
@@ -89,7 +96,10 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
             steps = replace(steps, steps=(*steps.steps, Unread(span, "what is worked here is not spelled out")))
             lost = True
         elif not told or (
-            lost and not claims and not (_INSTRUCTS.search(text) and (_CHANGES.search(text) or _REFERS.search(text)))
+            lost
+            and not headed
+            and not claims
+            and not (_INSTRUCTS.search(text) and (_CHANGES.search(text) or _REFERS.search(text)))
         ):
             return
         if all(isinstance(step, Work) and step.make.kind.startswith("bo") for step in told) and not claims:
@@ -100,23 +110,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
         assembly.fresh = True
     if not assembly.rounds and not begun:
         return
-    section = assembly.open_section(block.span.start)
-    own = assembly.sections[section].sizes
-    assembly.rounds.append(
-        Round(
-            label=_first_words(assembly, span),
-            heading=Span(span.start, min(span.end, span.start + 40)),
-            span=block.span,
-            section=section,
-            steps=steps.steps,
-            directive=directed.directive if directed else None,
-            claims=claims,
-            sizes=own if only is None else only,
-            foundation=begun and directed is None,
-            loose=steps.loose,
-            rounds_stated=steps.rounds,
-        )
-    )
+    _append(assembly, block, span, only, steps, directed, claims, foundation=begun and directed is None)
 
 
 def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
@@ -133,13 +127,16 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         return
     starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
-    lost = _lost_instruction(words, starts=starts) and not assembly.fresh
+    headed = directed is None and bool(assembly.rounds) and _is_headed(words)
+    lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)
     if directed is None and not starts and not shaping and not lost:
         return
     steps, directed, claims = assembly.parse(span)
     if directed is None and not _starts_piece(steps.steps) and not shaping and not lost:
         return
-    if lost and not any(isinstance(step, Unread) for step in steps.steps):
+    if headed:
+        steps = _unread(steps, span)
+    elif lost and not any(isinstance(step, Unread) for step in steps.steps):
         steps = replace(steps, steps=(*steps.steps, Unread(span, "these words were not understood")))
     if directed is not None and not assembly.rounds:
         return
@@ -152,20 +149,35 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         and block.after_gap
     ):
         assembly.fresh = True
+    foundation = directed is None and not shaping and not lost
+    _append(assembly, block, span, only, steps, directed, claims, foundation=foundation)
+
+
+def _append(
+    assembly: Assembly,
+    block: Block,
+    span: Span,
+    only: tuple[int, ...] | None,
+    steps: Steps,
+    directed: Directed | None,
+    claims: tuple[Claim, ...],
+    *,
+    foundation: bool,
+) -> None:
+    """Take a line without a number for a round of the piece in hand."""
     section = assembly.open_section(block.span.start)
     own = assembly.sections[section].sizes
-    head = Span(span.start, min(span.end, span.start + 40))
     assembly.rounds.append(
         Round(
             label=_first_words(assembly, span),
-            heading=head,
+            heading=Span(span.start, min(span.end, span.start + 40)),
             span=block.span,
             section=section,
             steps=steps.steps,
             directive=directed.directive if directed else None,
             claims=claims,
             sizes=own if only is None else only,
-            foundation=directed is None and not shaping and not lost,
+            foundation=foundation,
             loose=steps.loose,
             rounds_stated=steps.rounds,
         )
@@ -186,6 +198,22 @@ def _lost_instruction(words: Sequence[Word], *, starts: bool) -> bool:
         return False
     figures = "number" in kinds or "often" in kinds
     return figures and (starts or ("times" in kinds and bool(kinds & {"round", "rep", "last"})))
+
+
+def _unread(steps: Steps, span: Span) -> Steps:
+    """Let a line be unread as a whole, with the counts it states; nothing is said of its marks either."""
+    return replace(steps, steps=(Unread(span, "it is not known for which round these words are"),), loose=())
+
+
+def _is_headed(words: Sequence[Word]) -> bool:
+    """Tell whether a line has the look of a round in a notation that isn't known: `Left front, row one (RS): k2, ...`."""
+    at = next((n for n, word in enumerate(words[:_LATEST_HEADING]) if word.kind == "round"), None)
+    if at is None:
+        return False
+    end = next((n for n in range(at + 1, len(words[: at + 9])) if words[n].kind in (":", "-")), None)
+    if end is None or not any(word.kind == "stitch" for word in words[end + 1 : end + 5]):
+        return False
+    return any(word.kind in ("number", "each", "around") for word in words[end + 1 :])
 
 
 def _first_words(assembly: Assembly, span: Span) -> str:

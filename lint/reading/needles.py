@@ -324,7 +324,7 @@ class NeedleReader(ShapingReader):
     def _rest_held(self, number: Figure, *, whole: bool) -> None:
         """Take `place remaining 26 sts on a holder`: a count of all that is left, or stitches that aren't worked."""
         self._flush()
-        last = self.steps[-1] if self.steps else None
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Turn | Remark)), None)
         if isinstance(last, Work) and not whole and last.where.at is At.NEXT and last.make.makes:
             self._add(Leave(number.span, number))
             return

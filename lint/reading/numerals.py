@@ -37,6 +37,13 @@ _SIGN = re.compile(
 )
 
 
+# `Round IV`, `Rows II-VI`; a single I is left to the headings, which read it as a figure of a scan
+_ROMAN_DIGITS = {"I": 1, "V": 5, "X": 10, "L": 50}
+_ROMAN_NUMBER = r"(?:(?:XL|L?X{0,3})(?:IX|IV|V?I{0,3})(?<=[IVXL])\b)"
+_ROMAN = re.compile(
+    rf"\b((?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|ROUNDS?|RNDS?|ROWS?)\.?\s+)({_ROMAN_NUMBER})"
+    rf"(?:(\s*(?:-|to|and|&|\u2013)\s*)({_ROMAN_NUMBER}))?"
+)
 # `1. rnd`, `2.-4. rnd`
 _DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
 
@@ -44,10 +51,10 @@ _DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FUL
 def numerals(text: str) -> str:
     """Write round numbers that are words or stand after `#` as other headings do: `ROUND 2`, `2th round`, `#4 to 6)`.
 
-    So are numbers with full stops before the word: `6.-12. rnd` is 6-12 rnd.
-
-    Every offset stays what it was: what the figures don't fill becomes blanks.
+    So are Roman numerals, and numbers with full stops before the word: `6.-12. rnd` is 6-12 rnd. Every offset stays
+    what it was: what the figures don't fill becomes blanks.
     """
+    text = _ROMAN.sub(_in_figures, text)
     text = _DOTTED.sub(_undotted, text)
     small = text.lower()
     for match in _AFTER.finditer(small):
@@ -55,6 +62,19 @@ def numerals(text: str) -> str:
     for match in _BEFORE.finditer(small):
         text = _put(text, match, f"{ordinal(match[1])}th".ljust(len(match[1])))
     return _SIGN.sub(_signed, text) if "#" in text else text
+
+
+def _in_figures(match: re.Match[str]) -> str:
+    first = _from_roman(match[2])
+    last = match[3] + _from_roman(match[4]) if match[4] else ""
+    return match[1] + first + last
+
+
+def _from_roman(numeral: str) -> str:
+    """Return a Roman numeral in figures, as wide as it was: a smaller digit before a larger one is taken from it."""
+    digits = [_ROMAN_DIGITS[digit] for digit in numeral]
+    number = sum(-one if one < after else one for one, after in zip(digits, (*digits[1:], 0), strict=True))
+    return str(number).rjust(len(numeral))
 
 
 def _undotted(match: re.Match[str]) -> str:

@@ -229,6 +229,8 @@ class StitchReader(SpreadReader):
         if kind(self.items, at) == "loops":
             at += 1
         figure = figure_at(self.items, at)
+        if figure is not None and figure.is_list and self._closes_with(index, at):
+            return index, None, None
         if figure is not None and (kind(self.items, at) != "group" or role(self.items, at) is Role.NUMBER):
             if kind(self.items, at + 1) == "times":
                 read = read_times(self.items, at)
@@ -246,6 +248,12 @@ class StitchReader(SpreadReader):
             if read and read.times.number is not None:
                 return read.end, None, read.times
         return index, None, None
+
+    def _closes_with(self, index: int, at: int) -> bool:
+        """Tell whether a list ends the round behind the slip stitch that joins it: `sl st. (9, 11)` is a count."""
+        before = self.items[index - 1]
+        slip = isinstance(before, Word) and before.stitch is not None and before.stitch.id == "slst"
+        return slip and self.top and self._made_something() and kind(self.items, at + 1) in ("", ".", ";")
 
     def _past_lead(self, at: int) -> int:
         """Pass over `across the next` before `32 sts`; return the index itself where no number of stitches follows."""

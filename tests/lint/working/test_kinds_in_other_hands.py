@@ -10,6 +10,14 @@ from rowcall.lint.proof import proof
 Counts = list[list[int | None]]
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "rounds in Roman numerals, and a list that counts behind the slip stitch": (
+        "Sizes: child [adult]\n"
+        "Round I - 9 [11] hdc in the ring; sl st. <9 [11]>\n"
+        "Round II - 2 hdc in ea st; sl st. (18 [22])\n"
+        "Rounds III-V - hdc in ea st; ss (18, 22)\n"
+        "Round VI - *1 hdc, hdc2tog* 6 [-] times; sl st. <12 [-]>\n",
+        [[9, 11], [18, 22], [18, 22], [12, None]],
+    ),
     "two in the next, and in the one after that": (
         "Round 1: Work 12 double crochets into the ring. (12)\n"
         "Round 2: *One double crochet in the next stitch, two in the next.* Repeat around and join. (18)\n"
@@ -579,3 +587,19 @@ def test_a_misspelt_decrease_is_not_worked_as_one_stitch() -> None:
 
     assert [one.sizes[0].count if one.sizes[0] else None for one in found.workings.rounds] == [36, None]
     assert [one.rule for one in found.findings if one.level is Level.CORRECTION] == []
+
+
+@pytest.mark.parametrize(
+    ("line", "tally"),
+    [
+        ("Rnd umpteen: *sc in next 2 sts, 2 sc in next st; rep from * around. (16)", (2, 1, 1)),
+        ("Left side, rnd the second (RS): sc in next 12 sts. (12)", (2, 1, 1)),
+        ("Work in rnds throughout: a marker helps.", (1, 1, 0)),
+        ("Rounds 1 to 3 of the chart - see page 2.", (1, 1, 0)),
+    ],
+)
+def test_a_line_that_looks_like_a_round_and_is_none_known_is_said(line: str, tally: tuple[int, int, int]) -> None:
+    found = proof(Draft.of(f"Rnd 1: 12 sc in ring. (12)\n{line}\n"))
+
+    assert (found.tally.rounds, found.tally.worked, found.tally.unread) == tally
+    assert found.findings == ()

@@ -49,6 +49,11 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Row 2 and all WS rows: Knit the knits and purl the purls.\nRow 3: K2tog, k to end. (11 sts)\n",
         [[12], [12], [12], [11]],
     ),
+    "stitches left for later, and the count of the others": (
+        "Knitted front\n\nCO 39 sts.\nRow 1: Knit. (39 sts)\n"
+        "Row 2: K2, p2, skpo, k13, turn; leave rem 20 sts on a holder. 18 sts.\n",
+        [[39], [39], [18]],
+    ),
     "needles of as many stitches each are no sizes": (
         "Knitted sock\n\nCast on 60 stitches and divide over 3 needles (20-20-20). Join in the round.\nRnd 1: Knit. (60)\n",
         [[60], [60]],
