@@ -12,7 +12,8 @@ from itertools import pairwise
 
 from ..lint.finding import Level
 from ..lint.pattern import Round
-from ..lint.steps import At, Chain, Count, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Turn, Work
+from ..lint.plain import is_plain
+from ..lint.steps import At, Chain, Count, Evenly, Join, Repeat, Step, Together, Work
 from ..lint.workings import Deed, Item, SizeWorking
 from .meeting import bad_meeting
 from .rule import Case
@@ -177,7 +178,7 @@ def _in_spite_of_count(case: Case, index: int, size: int, own: SizeWorking) -> s
     gap = own.left + own.short
     if not gap or not own.sure or own.before is None or gap * _FEW > own.before:
         return None
-    if round_.directive is not None or foundation_of(case, index) is not None or not _plainly_worked(round_.steps):
+    if round_.directive is not None or foundation_of(case, index) is not None or not is_plain(round_.steps):
         return None
     below = _row_below(case, index, size)
     if below is None or below.spaces or below.count != own.before or not _agreed_before(case, index, size):
@@ -194,31 +195,6 @@ def _row_below(case: Case, index: int, size: int) -> SizeWorking | None:
         if own is not None:
             return own
     return None
-
-
-def _plainly_worked(steps: Sequence[Step]) -> bool:
-    """Tell whether steps only work stitches into stitches, pass stitches, and chain over those passed."""
-    for at, step in enumerate(steps):
-        match step:
-            case Work():
-                plain = step.where.at in (At.NEXT, At.EACH) and not step.where.target.space
-                if not plain or step.make.kind == "slst" or step.make.group:
-                    return False
-            case Skip():
-                if step.target.space or step.behind:
-                    return False
-            case Chain():
-                over = any(isinstance(one, Skip) for one in steps[max(0, at - 1) : at + 2])
-                if not step.beginning and not over:
-                    return False
-            case Repeat():
-                if not _plainly_worked(step.steps):
-                    return False
-            case Join() | Turn() | FastenOff() | Remark():
-                pass
-            case _:
-                return False
-    return True
 
 
 def keeper(round_: Round) -> Repeat | Work | None:

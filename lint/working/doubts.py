@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..pattern import MarkTrouble, RepeatRounds, Round
-from ..steps import At, Chain, Count, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Turn, Work
+from ..plain import is_plain
+from ..steps import At, Chain, Repeat, Step, Together, Work
 from .claims import Compared
 from .fabric import Fabric
 from .hook import CannotWork
@@ -21,7 +22,7 @@ def check_fit(round_: Round, made: Made, compared: Compared, size: int, below: F
         return
     if (made.left or made.short) and _is_lace(round_.steps, below):
         certain = sure and below is not None and not below.ring and not below.spaces and not below.is_chain
-        if compared.agrees is None or not certain or not spelled_out(round_.steps):
+        if compared.agrees is None or not certain or not is_plain(round_.steps, numbered=True):
             # spaces, groups and earlier rows can be meant in more ways
             raise CannotWork("its stitches don't fit the row below in the way in which it was read")
     if compared.agrees is None:
@@ -48,28 +49,3 @@ def _is_lace(steps: Sequence[Step], below: Fabric | None) -> bool:
         if isinstance(step, Repeat) and _is_lace(step.steps, None):
             return True
     return False
-
-
-def spelled_out(steps: Sequence[Step]) -> bool:
-    """Tell whether steps are only plain stitches, skips and chains over what is skipped, each with its number."""
-    for at, step in enumerate(steps):
-        match step:
-            case Work():
-                plain = step.where.at is At.NEXT and not step.where.target.space and step.where.number is not None
-                if not plain or step.make.kind == "slst" or step.make.group:
-                    return False
-            case Skip():
-                if step.target.space or step.behind:
-                    return False
-            case Chain():
-                over = any(isinstance(one, Skip) for one in steps[max(0, at - 1) : at + 2])
-                if not step.beginning and not over:
-                    return False
-            case Repeat():
-                if step.times.count not in (Count.TOTAL, Count.MORE) or not spelled_out(step.steps):
-                    return False
-            case Join() | Turn() | FastenOff() | Remark():
-                pass
-            case _:
-                return False
-    return True

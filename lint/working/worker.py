@@ -7,11 +7,12 @@ from dataclasses import dataclass, field
 
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
+from ..plain import is_plain
 from ..steps import At, Chain, Join, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State
 from .claims import Compared, compare, stated_of
-from .doubts import check_fit, spelled_out
+from .doubts import check_fit
 from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .shape import begins_piece
@@ -291,7 +292,7 @@ class Worker(Again):
             claims = (round_.closing,)
         compared = compare(claims, made.fabric, size, spaces)
         check_fit(round_, made, compared, size, state.fabric, sure=state.sure)
-        exact = self.pattern.craft == "knitting" and made.before == made.used and spelled_out(round_.steps)
+        exact = self.pattern.craft == "knitting" and made.before == made.used and is_plain(round_.steps, numbered=True)
         exact = exact and not made.left and not made.short
         sure = (state.sure or made.starts or trust or exact) and not round_.loose
         working = SizeWorking(
