@@ -233,7 +233,27 @@ def _bare_counts(items: Sequence[Item], index: int) -> tuple[list[Claim], int] |
 
 def _works_on(items: Sequence[Item], index: int) -> bool:
     """Tell whether stitches are worked after an index, so that what stood before it is no closing count."""
-    return any(word.kind in ("stitch", "next", "each", "rep", "skip", "*") for word in flat(items[index:]))
+    rest = past_turn(items, index)
+    return any(word.kind in ("stitch", "next", "each", "rep", "skip", "*") for word in flat(items[rest:]))
+
+
+def past_turn(items: Sequence[Item], index: int) -> int:
+    """Pass over what ends a row behind its count: `. Ch 3 (counts as dc), turn.`."""
+    stop = index
+    while stop < len(items):
+        item = items[stop]
+        if isinstance(item, Group):
+            if not any(word.kind == "counts" for word in flat(item.items)):
+                break
+        elif item.kind == "stitch" and item.stitch is not None and item.stitch.kind == "chain":
+            number = stop + 1 + (kind(items, stop + 1) == "-")
+            if kind(items, number) != "number" or kind(items, number + 1) not in ("", ",", ".", ";", "turn", "group"):
+                break
+            stop = number
+        elif item.kind not in (".", ";", ",", "turn", "fasten", "noise"):
+            break
+        stop += 1
+    return stop
 
 
 def _named(items: Sequence[Item], index: int) -> bool:
@@ -270,8 +290,7 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         rest = end = len(items)
     if kind(items, rest) == "," and any(text_at(items, n) in INCLUDED for n in range(rest, min(rest + 8, len(items)))):
         rest = end = len(items)
-    while kind(items, rest) in (".", ";", "turn", "fasten"):
-        rest += 1
+    rest = past_turn(items, rest)
     talk = rest > end and not any(
         word.kind in ("stitch", "each", "next", "skip", "rep", "*", "number") for word in flat(items[rest:])
     )

@@ -110,8 +110,8 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
         elif word in PIECES and not named and index > at:
             seen.behind = named = True
         elif word in _BEHIND:
-            seen.behind = named = True
-            index += kind(items, index + 1) in ("st", "stitch")
+            index = _behind(items, index, seen)
+            named = True
         elif not _qualifies(what, word, seen, named=named):
             break
         index += 1
@@ -121,14 +121,23 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
 
 
 def _names_place(what: str, seen: Seen, *, named: bool) -> bool:
-    """Take a word that names the kind of place: `st`, `sp`, `ring`, `row end`."""
-    if what not in ("st", "space", "ring", "row_ends") or (named and what in ("ring", "row_ends")):
+    """Take a word that names the kind of place: `st`, `sp`, `ring`, `row end`, `each back loop`."""
+    loops = what == "loops" and not named and (seen.each or seen.next or seen.number is not None)
+    if not loops and (what not in ("st", "space", "ring", "row_ends") or (named and what in ("ring", "row_ends"))):
         return False
-    seen.st = seen.st or what == "st"
+    seen.st = seen.st or what == "st" or loops
     seen.space = seen.space or what == "space"
     seen.ring = seen.ring or what == "ring"
     seen.row_ends = seen.row_ends or what == "row_ends"
     return True
+
+
+def _behind(items: Sequence[Item], index: int, seen: Seen) -> int:
+    """Take stitches of an earlier row, `unworked 7 sts`; return the index of the last word."""
+    seen.behind = True
+    if seen.number is None and (number := figure_at(items, index + 1)) and kind(items, index + 2) == "st":
+        seen.number, index = number, index + 1
+    return index + (kind(items, index + 1) in ("st", "stitch"))
 
 
 _QUALIFIERS = {"underside", "undersides", "corner", "center", "centre", "corresponding", "beginning"}

@@ -36,6 +36,13 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
         if kind(items, index) == "remark" and kind(items, index + 1) != "rep":
             break
         index += 1
+    group = items[index] if index < len(items) else None
+    if isinstance(group, Group) and kind(group.items, 0) == "rep" and kind(group.items, 1) == "round":
+        # `[Rep rows 2-5] 30 times`
+        inside = (*group.items, *items[index + 1 :])
+        found = _repeat(inside, 0)
+        beyond = found.end - len(group.items) if found else -1
+        return Directed(found.directive, index + 1 + beyond) if found and beyond >= 0 else None
     return (
         _growing(items, at)
         or _more_repeats(items, index)

@@ -25,11 +25,15 @@ _SENT_ON = re.compile(
     re.IGNORECASE,
 )
 _STARTS = re.compile(
-    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*)?(?:(?:with|using)\b[^.]{0,60}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:foundation\s+)?"
+    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*){0,2}(?:(?:with|using)\b(?:[^.]|\.(?=\d)){0,80}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:slip[\s-]?knot(?:,?\s+(?:and|then))?\s+)?(?:foundation\s+)?"
     r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch(?:ains?)?\b|(?:\d[\d\s,\[\]()/:-]*)?f(?:sc|dc|hdc)\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
 
 
+_LABEL = re.compile(r"\s*(?:(?:[A-Z][\w'/&-]*|make|\d)\s*){1,5}(?:\([^()\n]{0,30}\)\s*)?:\s+")
+_NO_PART = re.compile(
+    r"(?i)\b(?:foundation|start|starting|begin\w*|base|with|using|note|first|set-?up|step|color|colour)\b"
+)
 _BRIDGE = re.compile(
     rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b"
 )
@@ -125,12 +129,16 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         return  # `ch 3 and join to the first leg`: the next round says what is worked along it
     if _defines(words):
         return
-    starts = bool(_STARTS.match(text)) and not any(word.kind == "counts" for word in words)
+    label = _LABEL.match(text)
+    starts = bool(_STARTS.match(text) or (label and _STARTS.match(text[label.end() :])))
+    starts = starts and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     headed = directed is None and bool(assembly.rounds) and _is_headed(words)
     lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)
     if directed is None and not starts and not shaping and not lost:
         return
+    if starts:
+        span = _past_labels(assembly, text, span)
     steps, directed, claims = assembly.parse(span)
     if directed is None and not _starts_piece(steps.steps) and not shaping and not lost:
         return
@@ -151,6 +159,20 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         assembly.fresh = True
     foundation = directed is None and not shaping and not lost
     _append(assembly, block, span, only, steps, directed, claims, foundation=foundation)
+
+
+def _past_labels(assembly: Assembly, text: str, span: Span) -> Span:
+    """Return the words of a foundation after the names before it, `BACK: Ch 81`; the name is that of a new part."""
+    at = 0
+    while label := _LABEL.match(text, at):
+        if not _STARTS.match(text[label.end() :]):
+            break
+        name = text[at : label.end()].strip(" :\n")
+        part = Span(span.start + at, span.start + label.end())
+        if not _NO_PART.search(name) and (assembly.rounds or not assembly.title) and not assembly.title:
+            assembly.title, assembly.fresh = (" ".join(name.split()), part), True
+        at = label.end()
+    return Span(span.start + at, span.end)
 
 
 def _append(

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from ..figures import Figure
 from ..steps import At, Chain, FastenOff, Leave, Make, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
-from .claims import past_sized_space, sentence_claim, trailing_claim
+from .claims import past_sized_space, past_turn, sentence_claim, trailing_claim
 from .groups import past_group
 from .marks import Item, flat, kind, text_at
 from .places import Placed, read_place
@@ -61,6 +61,12 @@ class MoveReader(StitchReader):
             self._add(Leave(self._span(start), turning=True))
             return True
         target, index = _skip_target(self.items, index)
+        if target.chain and text_at(self.items, index) in ("just", "made"):
+            # `sk ch just made`: the beginning chain is no stitch
+            self._apply_counts((), says_not=True)
+            self.at = index + 1 + (text_at(self.items, index) == "just")
+            self._add(Remark(self._span(start)))
+            return True
         behind = text_at(self.items, index) == "behind"
         if behind:
             index += 1
@@ -350,6 +356,9 @@ class MoveReader(StitchReader):
         if self.knit and self._kind(-1) in ("word", "round"):
             last = False  # `from leg 1`
         stitches = self._kind(1) == "st" or last
+        if self._kind(-1) == "," and self._complete() and self._kind(1) == "stitch":
+            # `in each ch across, 24 sc. Ch 1, turn.`
+            stitches = stitches or past_turn(self.items, self.at + 2) == len(self.items)
         # `sts.` is one word with its full stop
         sentence = self._kind(-1) in (".", ";", "turn", "fasten") or self._text(-1).endswith(".")
         closing = (sentence or self._kind(-1) == "") and (self._complete() or self.habit)

@@ -114,7 +114,12 @@ def _around_piece(items: Sequence[Item], index: int) -> int | None:
 
 
 def _place_starts(items: Sequence[Item], index: int) -> bool:
-    return kind(items, index) in ("each", "next", "last", "first", "same")
+    return kind(items, index) in ("each", "next", "last", "first", "same") or _nth_link_named(items, index)
+
+
+def _nth_link_named(items: Sequence[Item], index: int) -> bool:
+    """Tell whether `2nd ch from hook` stands here, without a preposition of its own: `in back bump of 2nd ch`."""
+    return kind(items, index) == "ordinal" and kind(items, index + 1) == "stitch" and kind(items, index + 2) == "hook"
 
 
 def _post_follows(items: Sequence[Item], index: int) -> bool:

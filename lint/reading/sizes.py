@@ -200,7 +200,7 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
         return None
     if _ALL.fullmatch(words):
         return SizeNote(span, None)
-    if not sizes.names:
+    if not sizes.names or _names_every(words, sizes):
         return None
     match = _ONLY.match(re.sub(r"\s*\([^)]*\)", "", text).strip(" *_#"))
     if match is None:
@@ -229,6 +229,14 @@ def size_note(text: str, span: Span, sizes: Sizes, *, title: bool) -> SizeNote |
     if title and not only and len(found) == sizes.number:
         return None
     return SizeNote(span, tuple(sorted(set(found))), tuple(unknown))
+
+
+def _names_every(words: str, sizes: Sizes) -> bool:
+    """Tell whether words only name all sizes once more: `S (M, L)`."""
+    outer, bracket, inner = words.partition("(")
+    parts = [outer, *re.split(r"[,/;:()&-]", inner)]
+    found = [index for part in parts if part.strip() for index in match_sizes(part.strip(), sizes)]
+    return bool(bracket) and found == list(range(sizes.number)) and len(found) > 1
 
 
 def match_sizes(name: str, sizes: Sizes) -> tuple[int, ...]:

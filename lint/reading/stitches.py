@@ -35,7 +35,7 @@ _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
 _LEADS = {"center", "centre", "central", "middle", "across", "the", "next", "these", "following", "foll"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
-_PLACES = ("into", "each", "next")  # what a further place begins with
+_PLACES = ("into", "each", "next", "loops")  # what a further place begins with
 
 
 class StitchReader(SpreadReader):

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
-from ..steps import Count
+from ..steps import Chain, Count, Repeat, Step, Together, Work
 from .fabric import Fabric
 from .fitting import Fitting
 from .flatness import is_flat
@@ -99,11 +99,8 @@ class Again(Fitting):
             made = self._target(targets[0], self.pattern.rounds[targets[0]], size, made.fabric)
         if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
             raise CannotWork("how often these rounds are repeated depends on a measurement")
-        return (
-            replace(made, before=before, starts=False),
-            number,
-            targets,
-        )
+        made = replace(made, before=before, starts=False, fabric=_with_chain(made.fabric, round_.steps))
+        return made, number, targets
 
     def _grown(self, round_: Round, what: RepeatRounds, target: Round, size: int, state: State) -> tuple[Made, int]:
         """Work rounds that differ from one before them in the plain stitches between its increases."""
@@ -189,6 +186,15 @@ class Again(Fitting):
         if what.until is not None:
             return MOST_ROUNDS
         return length
+
+
+def _with_chain(fabric: Fabric, steps: Sequence[Step]) -> Fabric:
+    """Return a row with the chain that is made after it for the next: `Rep Row 2, ch 16, turn`."""
+    chain = next((step for step in reversed(steps) if isinstance(step, Chain)), None)
+    if chain is None or any(isinstance(step, Work | Together | Repeat) for step in steps):
+        return fabric
+    edge = replace(fabric.edge, hung=chain, turned=True)
+    return Fabric(fabric.segments, fabric.ring, edge, fabric.behind, fabric.marks)
 
 
 def _rounds_even(round_: Round, what: WorkEven, size: int) -> int:

@@ -9,7 +9,7 @@ from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Wh
 from ..workings import Deed
 from .fabric import BEGUN, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
-from .shape import chain_key, into_spaces, more_work
+from .shape import chain_key, into_spaces, more_work, slips_on
 from .starting import Starting, from_hook_of
 
 NO_STITCH = 0
@@ -25,6 +25,12 @@ class Placing(Starting):
         """Tell whether slip stitches move or close the round; those into all of the row below are the round itself."""
         if where.at in (At.EACH, At.FROM_HOOK) or (self.worked and more_work(rest)):
             return False
+        if self.flat and self.worked and where.at is At.BEHIND:
+            return False
+        if self.flat and where.at is At.NEXT and not (where.target.space or where.target.group):
+            number = self.number(where.number)
+            if slips_on(rest) or (self.worked and number > 1 and self.cursor and self.cursor.left() == number):
+                return False  # the row is in slip stitches, or ends in them down a slope
         alone = where.at is At.NEXT and not self.worked and not more_work(rest) and self.cursor is not None
         if not alone or self.cursor is None:
             return True

@@ -177,6 +177,23 @@ def more_work(rest: Sequence[Step]) -> bool:
     return any(isinstance(part, Work | Together | Repeat) for part in rest)
 
 
+def slips_on(rest: Sequence[Step]) -> bool:
+    """Tell whether only slip stitches follow that are stitches of the row: several, or into all that is left."""
+    works = [step for step in rest if isinstance(step, Work | Together | Repeat | Chain)]
+    while works and isinstance(works[-1], Chain):
+        works.pop()  # made for the next row
+    return bool(works) and all(
+        isinstance(step, Work)
+        and step.make.kind == "slst"
+        and not (step.where.target.space or step.where.target.group)
+        and (
+            step.where.at in (At.EACH, At.BEHIND)
+            or (step.where.number is not None and step.where.number.values != (1,))
+        )
+        for step in works
+    )
+
+
 def uses_row(steps: Sequence[Step]) -> bool:
     """Tell whether stitches of the row below are worked: by number, or all that are left."""
     for step in steps:
