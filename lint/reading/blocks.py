@@ -14,7 +14,7 @@ from enum import Enum
 from ..draft import Draft, Span
 from .headings import Heading
 from .numerals import numerals
-from .starts import AGAIN, COMPLETE, PART, STITCHY, Line, is_count, is_title, lines_of, real_headings, speaks_on
+from .starts import AGAIN, COMPLETE, PART, PART_NAME, STITCHY, Line, is_count, is_title, lines_of, real_headings, speaks_on
 
 
 class Kind(Enum):
@@ -102,7 +102,9 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
         here = _within(starts, line.span)
         if not here or here[0] > line.start:
             stop = here[0] if here else line.span.end
-            kind = Kind.TITLE if not here and is_title(text, line) else Kind.LINE
+            numbered = bool(here) and bool(headings[here[0]].numbers)
+            named = numbered and PART_NAME.fullmatch(text[line.start : here[0]].rstrip(" ,"))
+            kind = Kind.TITLE if named or (not here and is_title(text, line)) else Kind.LINE
             words = Span(line.start, len(text[:stop].rstrip()))
             if words.end > words.start:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))

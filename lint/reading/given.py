@@ -28,6 +28,8 @@ _OTHER = re.compile(
     r"total(?:s|led)?|repeat|first|last|next)\b|=|\"|\*"
 )
 _DIGITS = re.compile(r"\d+")
+_FIGURED = re.compile(r"[\d\n]")
+_OVER = re.compile(r"(?i)\bover\s+(?P<count>\d{1,4}\s+st(?:s|itches))")
 
 
 def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes: int) -> Iterator[Given]:
@@ -35,7 +37,11 @@ def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes
     for index, round_ in enumerate(rounds):
         after = rounds[index - 1].span.end if index else 0
         before = [span for span in talk if after <= span.start and span.end <= round_.span.start]
-        if before and (found := _given(text, before[-1], sizes)):
+        if before and not _FIGURED.search(text, before[-1].start, round_.span.start):
+            before.pop()  # the name of the part on the round's own line
+        over = _OVER.search(text, round_.heading.start, round_.heading.end)
+        area = Span(*over.span("count")) if over else before[-1] if before else None
+        if area and (found := _given(text, area, sizes)):
             yield Given(found, index)
 
 

@@ -82,7 +82,7 @@ BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
 _BARE = re.compile(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = re.compile(
-    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]])?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s|(?-i:[A-Z][a-z]))|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]]|(?:worked\s+)?over\s+\d{{1,4}}\s+st(?:s|itches)(?=\s*:))?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s|(?-i:[A-Z][a-z]))|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = re.compile(

@@ -104,8 +104,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
     claims = _spread(claims or _heading_claims(assembly, heading), covers)
     many = _many(assembly, heading)
-    if assembly.knit:
-        steps = replace(steps, steps=bound(steps.steps, many or Figure((covers,), heading.span), claims))
+    steps = replace(steps, steps=bound(steps.steps, many or Figure((covers,), heading.span), claims))
     assembly.rounds.append(
         Round(
             label=_label(assembly, heading),

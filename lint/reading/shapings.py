@@ -50,6 +50,13 @@ class ShapingReader(RepeatReader):
             return True
         return item.text.startswith(("increas", "decreas")) or item.text in ("inc", "dec", "casting", "binding")
 
+    def _at_edges(self) -> bool:
+        """Tell whether a number of stitches is shaped at the ends of a row: `inc 1 st at each end`."""
+        if figure_at(self.items, self.at + 1) is None or kind(self.items, self.at + 2) not in ("st", "stitch"):
+            return False
+        ahead = range(self.at + 3, min(self.at + 7, len(self.items)))
+        return any(text_at(self.items, n).split(" ")[0] in _EDGES | _STARTS for n in ahead)
+
     def _shaping(self) -> bool:
         """Read such an instruction; what isn't one is left to others."""
         start = self.at
@@ -85,7 +92,7 @@ class ShapingReader(RepeatReader):
             change, number = again.change, again.number
         else:
             return False
-        if kind(self.items, index) == "st":
+        if kind(self.items, index) == "st" or (not self.knit and kind(self.items, index) == "stitch"):
             index += 1
         found = _Rows(as_before=as_before)
         end = self._read_rows(index, found)

@@ -2,13 +2,28 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from ..figures import Figure
 from ..steps import At, Count, Evenly, Make, Repeat, Step, Times, Where, Work
 from .joins import JoinReader
-from .marks import kind, text_at
+from .marks import Item, kind, text_at
+from .places import read_place
 from .reader import is_lone
 from .times import figure_at, read_remainder
 from .words import Word
+
+
+_OTHER = frozenset({"other", "alternate", "alt"})
+
+
+def every_nth(items: Sequence[Item], index: int) -> tuple[int, int] | None:
+    """Read `every 3rd`, `every other`: every how many stitches, and the index after it; None for anything else."""
+    nth = items[index + 1] if index + 1 < len(items) else None
+    if kind(items, index) != "each" or not isinstance(nth, Word):
+        return None
+    last = 2 if nth.text in _OTHER else (nth.value or 0) if nth.kind == "ordinal" else 0
+    return (last, index + 2) if last > 1 else None
 
 
 class SpreadReader(JoinReader):
@@ -17,25 +32,23 @@ class SpreadReader(JoinReader):
     __slots__ = ()
 
     def _every_nth(self) -> bool:
-        """Read `increasing in every 11th st`, `dec every 6th stitch`: as often as it goes round."""
+        """Read `increasing in every 11th st`, `dec every 6th stitch`, `kfb in every other st`: as often as it goes round."""
         item = self.items[self.at]
         stem = text_at(self.items, self.at)[:3]
-        if stem not in ("inc", "dec") or not isinstance(item, Word):
+        if not isinstance(item, Word):
+            return False
+        doubles = item.stitch is not None and item.stitch.id in ("kfb", "pfb")
+        if stem not in ("inc", "dec") and not doubles:
             return False
         index = self.at + 1
+        if kind(self.items, index) == "number" and kind(self.items, index + 1) == "st" and _is_one(self.items[index]):
+            index += 1  # `inc 1 st in every 3rd st`
         while kind(self.items, index) in ("into", "noise", "st"):
             index += 1
-        nth = self.items[index + 1] if index + 1 < len(self.items) else None
-        if (
-            kind(self.items, index) != "each"
-            or not isinstance(nth, Word)
-            or nth.kind != "ordinal"
-            or (nth.value or 0) < 2
-        ):
+        if (every := every_nth(self.items, index)) is None:
             return False
         start = self.at
-        self.at = index + 2
-        last = nth.value or 0
+        last, self.at = every
         following = self.items[self.at + 1] if self.at + 1 < len(self.items) else None
         if (
             self._text() == "and"
@@ -51,7 +64,7 @@ class SpreadReader(JoinReader):
             self.at += 1
         span = self._span(start)
         one = Figure((1,), span)
-        change = Make("inc", 1, 2) if stem == "inc" else Make("dec", 2, 1)
+        change = Make("dec", 2, 1) if stem == "dec" else Make("inc", 1, 2)
         before = last - change.uses
         body: list[Step] = [Work(Make("st"), one, Where(At.NEXT, Figure((before,), span)), span)] if before else []
         body.append(Work(change, one, Where(At.NEXT, one), span))
@@ -115,7 +128,7 @@ class SpreadReader(JoinReader):
 
     def _double(self) -> bool:
         """Read `double every st`: two in each."""
-        if self._every_nth() or self._spread():
+        if self._every_nth() or self._one_in_each() or self._spread():
             return True
         if self._text() not in ("double", "doubling") or self._kind(1) != "each" or self._kind(2) != "st":
             return False
@@ -126,3 +139,24 @@ class SpreadReader(JoinReader):
         span = self._span(start)
         self._add(Work(Make("st"), Figure((2,), span), Where(At.EACH, span=span), span))
         return True
+
+    def _one_in_each(self) -> bool:
+        """Read `inc 1 st in each st across`: one more in every place that follows."""
+        stem = text_at(self.items, self.at)[:3]
+        if stem not in ("inc", "dec") or kind(self.items, self.at + 1) != "number" or kind(self.items, self.at + 2) != "st":
+            return False
+        placed = read_place(self.items, self.at + 3)
+        if not _is_one(self.items[self.at + 1]) or placed is None or not placed.each:
+            return False
+        start = self.at
+        self.at = placed.end
+        while self._kind() == "around":
+            self.at += 1
+        span = self._span(start)
+        make = Make("inc", 1, 2) if stem == "inc" else Make("dec", 2, 1)
+        self._add(Work(make, Figure((1,), span), placed.where, span))
+        return True
+
+
+def _is_one(item: Item) -> bool:
+    return isinstance(item, Word) and item.value == 1 and not item.values

@@ -194,7 +194,7 @@ def real_headings(text: str, lines: list[Line]) -> dict[int, Heading]:
     for number, line in enumerate(lines):
         if line.blank:
             continue
-        heading = heading_at(text, line.start, line.span.end)
+        heading = heading_at(text, line.start, line.span.end) or _after_name(text, line)
         if heading and _is_real(text, heading, line) and not _named_before(text, lines, number, heading):
             found[heading.span.start] = heading
         end = line.span.end
@@ -203,6 +203,27 @@ def real_headings(text: str, lines: list[Line]) -> dict[int, Heading]:
         for inner in middle_headings(text, heading.body if heading else line.start, end):
             found.setdefault(inner.span.start, inner)
     return with_counts(found | _bare_numbers(text, lines, found))
+
+
+# `Left front row 1:`, `Right side of neck, row 1 (RS):`; before a comma any name may stand: `Ruffle, next row:`
+_SIDES = r"left|right|upper|lower|top|bottom|first|second|centre|center|main|outer|inner"
+_PIECES = r"front|back|side|sleeve|neck|shoulder|band|collar|cuff|border|edging|panel|strap|flap|gusset|heel|toe|body|yoke|thumb|half|cap|hood|brim"
+PART_NAME = re.compile(
+    rf"(?:(?i:{_SIDES})\s+)*(?i:{_PIECES})(?:\s+(?i:of\s+(?:the\s+)?)?(?i:{_PIECES}))?|(?i:{_SIDES})\s+side(?:\s+of\s+(?:the\s+)?\w+)?"
+)
+_NAME = re.compile(
+    rf"(?:(?:{PART_NAME.pattern}),?|[A-Z][a-z]+(?:\s[a-z]+){{0,2}},)\s+"
+    r"(?=(?i:(?:rounds?|rnds?|rows?)\b\.?\s*\d|(?:next|last|first|foundation|set-up|setup|inc|dec)\s+(?:rounds?|rnds?|rows?)\b))"
+)
+
+
+def _after_name(text: str, line: Line) -> Heading | None:
+    """Find the heading behind the name of a part on the same line, with a colon of its own."""
+    name = _NAME.match(text, line.start, line.span.end)
+    if name is None or _NOT_TITLE.match(name[0]):
+        return None
+    heading = heading_at(text, name.end(), line.span.end)
+    return heading if heading and ":" in text[heading.span.end : heading.body] else None
 
 
 _NAMES_ROUNDS = re.compile(

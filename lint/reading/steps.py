@@ -40,7 +40,7 @@ class StepReader(NeedleReader):
             return True
         if what == "group":
             return self._group()
-        if self.knit and self._knitted():
+        if self._knitted() if self.knit else (self._shapes(self.at) and self._at_edges() and self._shaping()):
             return True
         if what in self.marks or (what == "*"):
             return self._star()

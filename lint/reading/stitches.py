@@ -18,6 +18,7 @@ from ..steps import (
     Target,
     Times,
     Turn,
+    Unread,
     Where,
     Work,
 )
@@ -27,7 +28,7 @@ from .marks import Item, kind, text_at
 from .places import read_place
 from .reader import COLOURS
 from .roles import Role, role
-from .spreads import SpreadReader
+from .spreads import SpreadReader, every_nth
 from .times import figure_at, read_times
 from .words import Word
 
@@ -47,7 +48,7 @@ class StitchReader(SpreadReader):
         """Read a stitch with its number and place: `1 sc in each of next 9 sts`, `sc 7`, `2 dc in next st`, `inc`."""
         start = self.at
         index = self.at
-        if self._every_nth() or self._spread():
+        if self._every_nth() or self._one_in_each() or self._spread():
             return True
         while kind(self.items, index) in ("loops", "work", "noise"):
             index += 1
@@ -144,6 +145,10 @@ class StitchReader(SpreadReader):
     def _work(self, start: int, index: int, word: Word, number: Figure | None) -> bool:
         make = make_of(word)
         index += 1
+        if kind(self.items, index) == "into" and (every := every_nth(self.items, index + 1)):
+            self.at = every[1]
+            self._add(Unread(self._span(start), "what is done with the stitches between isn't said"))
+            return True
         following = self.items[index + 1] if index + 1 < len(self.items) else None
         if kind(self.items, index) == "next" and _two_together(following):
             # `sc next 2 sc tog`

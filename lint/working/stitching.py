@@ -14,6 +14,7 @@ from ..steps import (
     Remark,
     Repeat,
     Ring,
+    Shaping,
     Skip,
     Step,
     Together,
@@ -96,6 +97,8 @@ class Stitcher(Repeating):
         elif self.knit and (self.row.segments or self.closed):
             fabric, left = self.end_row(turned=_ends_turned(steps))
         elif self.row.segments:
+            if self.closed and any(isinstance(step, Shaping) for step in steps):
+                raise CannotWork("how its shaping and its stitches go together is not clear")
             fabric = self.row.done()
         elif self.cursor is None:
             raise CannotWork("no stitches were found in these words")
@@ -131,7 +134,8 @@ class Stitcher(Repeating):
     def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
         """Return the chain or ring that a line only makes; anything else that makes nothing was not understood."""
         assert self.cursor is not None
-        if self.starts and any(isinstance(step, Chain | Ring) for step in steps):
+        shaped = self.closed and any(isinstance(step, Shaping) for step in steps)
+        if shaped or (self.starts and any(isinstance(step, Chain | Ring) for step in steps)):
             return self.cursor.fabric
         raise CannotWork("no stitches were found in these words")
 
