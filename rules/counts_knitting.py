@@ -6,11 +6,16 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ..lint.finding import Level
-from ..lint.steps import At, Chain, Count, Leave, Remark, Repeat, Step, Together, Turn, Unread, Work
+from ..lint.steps import At, Chain, Count, Leave, Repeat, Step, Together, Turn, Unread, Work
+from ..lint.workings import RoundWorking
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import for_sizes, number_of, pencil_sum, round_name
 from .verdicts import all_or, troubles
 
+# where the stated count agrees, or more is asked for than is there, only these words explain stitches left
+_STOPS = re.compile(
+    r"(?i)\b(?:turn\w*|w&t|wrap\w*|short|leav\w+|left|rem(?:ain\w*)?|rest|unworked|until|only|each\s+side|chart|m)\b"
+)
 _ON_PURPOSE = re.compile(
     r"(?i)\b(?:turn|w&t|wrap|short|holders?|hold|held|leav\w+|rem(?:ain\w*)?|waste|scrap|bind|cast|needles?|until|markers?|unworked|"
     r"yarn\s+over|chart|pattern|patt?|heel|m|sts?\s+before)\b"
@@ -23,35 +28,51 @@ def _unaccounted(case: Case) -> Iterator[Said]:
     for index, (round_, working) in enumerate(zip(case.pattern.rounds, case.workings.rounds, strict=True)):
         if index in told or round_.directive or round_.loose or round_.foundation:
             continue
-        if not (_plain(round_.steps) if knit else round_.flat and _only_next(round_.steps)):
+        if working.reason is not None or not (
+            _plain(round_.steps) if knit else round_.flat and _only_next(round_.steps)
+        ):
             continue
-        if (knit and _ON_PURPOSE.search(case.draft.words(round_.span))) or working.reason is not None:
-            continue
-        sizes = [
-            size
+        words = case.draft.words(round_.span) if knit else ""
+        left = _left_by_size(working) if knit else {}
+        off = {
+            size: (own, left.get(size, 0))
             for size, own in enumerate(working.sizes)
             if own is not None
             and own.sure
             and own.before is not None
             and own.count is not None
-            and ((own.left and knit) or own.short)
-        ]
-        if not sizes:
+            and not (_STOPS if own.agrees or own.short else _ON_PURPOSE).search(words)
+            and (left.get(size) or own.short)
+        }
+        if not off:
             continue
-        own = working.sizes[sizes[0]]
-        if own is None or 2 * max(own.left, own.short) > (own.before or 0):
+        sizes = list(off)
+        own, over = off[sizes[0]]
+        before = own.before or 0
+        if 2 * max(over, own.short) > before:
             continue
         name = round_name(round_)
-        if own.left:
-            what = f"{name} uses {(own.before or 0) - own.left} of {number_of(own.before or 0)}"
+        if over:
+            what = f"{name} uses {before - over} of {number_of(before)}"
         else:
-            what = f"{name} asks for {number_of((own.before or 0) + own.short)}, and {own.before} are there"
+            what = f"{name} asks for {number_of(before + own.short)}, and {before} are there"
         yield Said(
             round_.heading,
             what + for_sizes(case, sizes),
             sizes=all_or(case, sizes),
             sum=pencil_sum(case, index, sizes),
         )
+
+
+def _left_by_size(working: RoundWorking) -> dict[int, int]:
+    """Return the stitches that each size leaves: those left over, or not used where another size uses all."""
+    whole = any(own is not None and own.used == own.before and not own.short for own in working.sizes)
+    found: dict[int, int] = {}
+    for size, own in enumerate(working.sizes):
+        if own is not None and own.before is not None:
+            unused = own.before - own.used if whole and own.used else 0
+            found[size] = max(own.left, unused)
+    return found
 
 
 def _only_next(steps: Sequence[Step]) -> bool:
@@ -65,7 +86,7 @@ def _only_next(steps: Sequence[Step]) -> bool:
 def _plain(steps: Sequence[Step]) -> bool:
     """Tell whether a row is read in full and neither turns nor leaves anything on purpose."""
     for step in steps:
-        if isinstance(step, Unread | Leave | Turn | Remark):
+        if isinstance(step, Unread | Leave | Turn):
             return False
         if isinstance(step, Repeat | Together) and not _plain(step.steps):
             return False

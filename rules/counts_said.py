@@ -17,6 +17,8 @@ _PRACTICE = "common practice of tech editing: shaping rows times change is the t
 
 def _schedule(case: Case) -> Iterator[Said]:
     for one in case.pattern.sayings.schedules:
+        if _worked(case, one.span):
+            continue  # its rows were worked, and their count was compared
 
         def off(size: int, one: Schedule = one) -> str | None:
             before, after = one.before.at(size), one.after.at(size)
@@ -31,6 +33,15 @@ def _schedule(case: Case) -> Iterator[Said]:
 
         figures = (one.before, one.after, *one.times)
         yield from _each_size(case, one.span, figures, off, "the shaping doesn't come to the stated count")
+
+
+def _worked(case: Case, span: Span) -> bool:
+    """Tell whether a sentence stands in a round that was worked and states its count."""
+    return any(
+        round_.span.start <= span.start < round_.span.end
+        and any(own is not None and own.agrees is not None for own in working.sizes)
+        for round_, working in zip(case.pattern.rounds, case.workings.rounds, strict=True)
+    )
 
 
 def _bind_offs(case: Case) -> Iterator[Said]:

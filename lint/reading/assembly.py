@@ -48,6 +48,7 @@ class Assembly:
     habit: bool = False
     figures: bool = False  # bare figures stand for single crochet: `(1, inc) x 6`
     knit: bool = False
+    unheaded: bool = False  # no round of the draft has a heading, so that its lines alone say what is done
     last_number: int = 0
 
     # ------------------------------------------------------------ sections and sizes

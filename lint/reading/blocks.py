@@ -14,7 +14,19 @@ from enum import Enum
 from ..draft import Draft, Span
 from .headings import Heading
 from .numerals import numerals
-from .starts import AGAIN, COMPLETE, PART, PART_NAME, STITCHY, Line, is_count, is_title, lines_of, real_headings, speaks_on
+from .starts import (
+    AGAIN,
+    COMPLETE,
+    PART,
+    PART_NAME,
+    STITCHY,
+    Line,
+    is_count,
+    is_title,
+    lines_of,
+    real_headings,
+    speaks_on,
+)
 
 
 class Kind(Enum):
@@ -102,9 +114,7 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
         here = _within(starts, line.span)
         if not here or here[0] > line.start:
             stop = here[0] if here else line.span.end
-            numbered = bool(here) and bool(headings[here[0]].numbers)
-            named = numbered and PART_NAME.fullmatch(text[line.start : here[0]].rstrip(" ,"))
-            kind = Kind.TITLE if named or (not here and is_title(text, line)) else Kind.LINE
+            kind = _kind_of(text, line, headings[here[0]] if here else None)
             words = Span(line.start, len(text[:stop].rstrip()))
             if words.end > words.start:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
@@ -143,6 +153,14 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
                 end_line -= 1
         index = end_line + 1
     return tuple(found)
+
+
+def _kind_of(text: str, line: Line, heading: Heading | None) -> Kind:
+    """Return what a line is, or its words before a heading: a title, or anything else."""
+    if heading is None:
+        return Kind.TITLE if is_title(text, line) else Kind.LINE
+    names = heading.numbers and PART_NAME.fullmatch(text[line.start : heading.span.start].rstrip(" ,"))
+    return Kind.TITLE if names else Kind.LINE
 
 
 def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int]) -> int:

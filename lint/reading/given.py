@@ -29,6 +29,11 @@ _OTHER = re.compile(
 )
 _DIGITS = re.compile(r"\d+")
 _FIGURED = re.compile(r"[\d\n]")
+_EVEN = re.compile(
+    r"(?i)\W*(?:(?:then|now)\s+)?(?:knit|purl|work|rib|k|p)\s+(?:even\s+(?:for\s+)?)?(?:\d{1,3}|one|two|three|four|five|six|eight|ten)\s+"
+    r"(?:more\s+)?(?:rounds?|rnds?|rows?)(?:\s+(?:even|plain|in\s+\w+(?:\s+\w+)?))?\W*"
+)
+_LEADS = re.compile(rf"\s*(?P<count>{_LIST}[ \t]*{_UNIT})\s*:")
 _OVER = re.compile(r"(?i)\bover\s+(?P<count>\d{1,4}\s+st(?:s|itches))")
 
 
@@ -39,6 +44,8 @@ def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes
         before = [span for span in talk if after <= span.start and span.end <= round_.span.start]
         if before and not _FIGURED.search(text, before[-1].start, round_.span.start):
             before.pop()  # the name of the part on the round's own line
+        while before and _EVEN.fullmatch(text, before[-1].start, before[-1].end):
+            before.pop()
         over = _OVER.search(text, round_.heading.start, round_.heading.end)
         area = Span(*over.span("count")) if over else before[-1] if before else None
         if area and (found := _given(text, area, sizes)):
@@ -48,9 +55,14 @@ def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes
 def _given(text: str, span: Span, sizes: int) -> Figure | None:
     """Return the count that the last sentence of a line gives, None where it speaks of something else."""
     sentences = [match for match in _SENTENCE.finditer(text, span.start, span.end) if match[0].strip(" )]")]
-    if not sentences or _OTHER.search(sentences[-1][0]):
+    if not sentences:
         return None
-    counts = [*_COUNT.finditer(text, sentences[-1].start(), sentences[-1].end())]
+    start, end = sentences[-1].span()
+    if leads := _LEADS.match(text, start, end):
+        end = leads.end("count")  # `33 (37) sts: first and last 11 sts on holders`
+    if _OTHER.search(text, start, end):
+        return None
+    counts = [*_COUNT.finditer(text, start, end)]
     if not counts:
         return None
     lists = [tuple(int(one) for one in _DIGITS.findall(match["list"])) for match in counts]

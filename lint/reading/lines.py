@@ -75,7 +75,7 @@ _REFERS = re.compile(
 )
 _INSTRUCTS = re.compile(
     r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^;\n]{0,90}?\b)?"
-    r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d)\b"
+    r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d+)\b"
 )
 
 
@@ -112,7 +112,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
             return
     if begun and assembly.rounds and not assembly.fresh and not assembly.rounds[-1].foundation:
         assembly.fresh = True
-    if not assembly.rounds and not begun:
+    if not assembly.rounds and not begun and (lost or not claims or not assembly.unheaded):
         return
     _append(assembly, block, span, only, steps, directed, claims, foundation=begun and directed is None)
 

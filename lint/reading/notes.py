@@ -148,8 +148,10 @@ def _often(used: Counter[str], name: re.Pattern[str]) -> int:
     return sum(number for word, number in used.items() if name.fullmatch(word))
 
 
-_KNIT = re.compile(r"knit|purl|[kp]\d+|k2tog|ssk|co|stocking|stockinette|garter|needles?|yo|psso|m1[lr]?|kfb|pfb|skpo?|p2tog|s[l]?m")
-_KNIT_PHRASE = re.compile(r"c(?<!\wc)ast\s+o(?:n|ff)\b|b(?<!\wb)ind\s+off\b")
+_KNIT = re.compile(
+    r"knit|purl|[kp]\d+|k2tog|ssk|co|stocking|stockinette|garter|needles?|yo|psso|m1[lr]?|kfb|pfb|skpo?|p2tog|s[l]?m"
+)
+_KNIT_PHRASE = re.compile(r"c(?<!\wc)ast\s+o(?:n|ff)\b|b(?<!\wb)ind\s+off\b|e(?<!\we)ach\s+end\s+of\b")
 _HOOK = re.compile(r"\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\d+|slst|chain")
 _HOOK_PHRASE = re.compile(r"c(?<!\wc)h\s+\d+\b|s(?<!\ws)l\s+st\b|m(?<!\wm)agic\s+(?:ring|circle|loop)\b")
 

@@ -97,16 +97,21 @@ def read(draft: Draft) -> Pattern:
     )
 
 
+_INSTRUCTS = re.compile(
+    r"(?i)(?:[a-z][\w' ]{1,24}:\s*)?(?:(?:bind|cast)\s+off|pick\s+up(?:\s+and\s+knit)?|inc|dec|work|knit|purl|k|p)\s*"
+    r"\d"
+)
 _CAST_ON = re.compile(r"(?i)\b(?:cast\s+on|co)\b(?!\s*[=:])[^.;:\n]{0,40}\d")
 
 
 def _head(text: str, found: tuple[Block, ...], *, knit: bool) -> Span:
-    """Return the head of the draft: all before its first round, or before its first cast-on."""
+    """Return the head of the draft: all before its first round or cast-on, or else its first instruction."""
     for block in found:
         line = text[block.span.start : block.span.end]
         if block.kind is Kind.ROUND or (knit and block.kind is Kind.LINE and _CAST_ON.search(line)):
             return Span(0, block.span.start)
-    return Span(0, len(text))
+    first = next((block for block in found if knit and _INSTRUCTS.match(text, block.span.start, block.span.end)), None)
+    return Span(0, first.span.start if first else len(text))
 
 
 def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Sizes:

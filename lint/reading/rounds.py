@@ -227,6 +227,7 @@ def assemble(
     assembly = Assembly(
         draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text), knit=knit
     )
+    assembly.unheaded = all(block.kind is not Kind.ROUND for block in found)
     for block in found[start:]:
         if block.kind is Kind.ROUND:
             for part in _by_size(assembly, block):

@@ -17,6 +17,7 @@ _SHAPING = re.compile(
     rf"\s*(?P<after>{_LIST})[ \t]*sts\b"
 )
 _TIMES = re.compile(rf"(?P<list>{_LIST})[ \t]*times\b")
+_UNTIMED = re.compile(r"(?i)\bnext\b[^,.]*\brows?\b\s*(?:,|and\b|then\b)")  # `next 5 rows, then ...`
 _STS = re.compile(rf"(?<![\w.])(?P<list>{_LIST})[ \t]*sts\b")
 _REMAIN = re.compile(
     rf"(?i)(?<![\w.])(?P<list>{_LIST})[ \t]*sts\s+(?:rem\w*|left)\s+(?:for|on)\s+(?:the\s+|each\s+)?shoulders?\b"
@@ -67,7 +68,7 @@ def _schedules(text: str) -> Iterator[Schedule]:
         begin = max(0, match.start() - 160)
         counts = [*_STS.finditer(text, begin, match.start())]
         times = tuple(_figure(one, "list") for one in _TIMES.finditer(text, *match.span("rest")))
-        if not counts or not times:
+        if not counts or not times or _UNTIMED.search(match["rest"]):
             continue
         before, after = _figure(counts[-1], "list"), _figure(match, "after")
         if number_in((before, after, *times)) is not None:

@@ -13,7 +13,6 @@ from .reader import is_lone
 from .times import figure_at, read_remainder
 from .words import Word
 
-
 _OTHER = frozenset({"other", "alternate", "alt"})
 
 
@@ -32,7 +31,7 @@ class SpreadReader(JoinReader):
     __slots__ = ()
 
     def _every_nth(self) -> bool:
-        """Read `increasing in every 11th st`, `dec every 6th stitch`, `kfb in every other st`: as often as it goes round."""
+        """Read `increasing in every 11th st`, `dec every 6th st`, `kfb in every other st`: as often as it goes."""
         item = self.items[self.at]
         stem = text_at(self.items, self.at)[:3]
         if not isinstance(item, Word):
@@ -64,7 +63,7 @@ class SpreadReader(JoinReader):
             self.at += 1
         span = self._span(start)
         one = Figure((1,), span)
-        change = Make("dec", 2, 1) if stem == "dec" else Make("inc", 1, 2)
+        change = Make("dec", 2, 1) if stem == "dec" else Make("kfb" if doubles else "inc", 1, 2)
         before = last - change.uses
         body: list[Step] = [Work(Make("st"), one, Where(At.NEXT, Figure((before,), span)), span)] if before else []
         body.append(Work(change, one, Where(At.NEXT, one), span))
@@ -143,7 +142,11 @@ class SpreadReader(JoinReader):
     def _one_in_each(self) -> bool:
         """Read `inc 1 st in each st across`: one more in every place that follows."""
         stem = text_at(self.items, self.at)[:3]
-        if stem not in ("inc", "dec") or kind(self.items, self.at + 1) != "number" or kind(self.items, self.at + 2) != "st":
+        if (
+            stem not in ("inc", "dec")
+            or kind(self.items, self.at + 1) != "number"
+            or kind(self.items, self.at + 2) != "st"
+        ):
             return False
         placed = read_place(self.items, self.at + 3)
         if not _is_one(self.items[self.at + 1]) or placed is None or not placed.each:

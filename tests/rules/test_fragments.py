@@ -1,0 +1,111 @@
+"""Fragments of drafts that start in the middle, as corrections of print show them: wrong ones and their mended selves.
+
+Each entry gives the wrong fragment, the line to be spoken of and the rule that does, and the mended fragment, of which
+nothing but style may be said. The sums are in the comments.
+"""
+
+from __future__ import annotations
+
+import pytest
+from rowcall.lint.finding import Level
+from rowcall.lint.proof import proof
+
+
+def told(text: str) -> list[tuple[int, str]]:
+    """Return line and rule of each correction and query."""
+    seen = proof(text)
+    return [
+        (seen.draft.position(finding.span.start).line, finding.rule)
+        for finding in seen.findings
+        if finding.level > Level.STYLE
+    ]
+
+
+FRAGMENTS = [
+    # a name before the number of a row: 13 + 1 = 14 on the one side; ssk and k12 are 13 on the other
+    (
+        "30 sts.\nLeft neck, row 1: K13, k2tog, turn, leave rem 15 sts on holder. 14 sts.\n"
+        "Right neck, row 1: from holder ssk, k{}. 14 sts.\n",
+        ("12", "13"),
+        (3, "count-differs"),
+    ),
+    # every st of 48 gives 96, each end 50
+    ("48 sts.\nFrill, next row (WS): Inc 1 st {}. 96 sts.\n", ("each end", "in every st"), (2, "count-differs")),
+    # every other st of 40 gives 60
+    ("Tern Collar\n40 sts.\nNext row (RS): Inc in every {}st across. 80 sts.\n", ("other ", ""), (3, "count-differs")),
+    ("Tern Collar\n40 sts.\nFrill row: Kfb in every {}st. 80 sts.\n", ("other ", ""), (3, "count-differs")),
+    # 18 + 14 + 30 + 14 = 76
+    (
+        "Tern Sock\n18 heel sts and 30 instep sts.\n"
+        "Gusset: k18 heel sts, pick up and knit 14, k30 instep sts, pick up and knit 14. {} sts.\n",
+        ("78", "76"),
+        (3, "count-differs"),
+    ),
+    # 48 sts: 9 + 30 + 9 use them all, 9 + 28 + 9 leave two
+    (
+        "Tern Sock\n18 heel sts and 30 instep sts.\n"
+        "Rnd 1: K9, pick up and k 14 along flap, k{} instep sts, pick up and k 14 along flap, k9. 76 sts.\n",
+        ("28", "30"),
+        (3, "stitches-unaccounted"),
+    ),
+    # Large has 288: 44 + 56 + 88 + 56 + 44; 58 asks for two more
+    (
+        "Tern Yoke\nSizes S (M, L). 240 (264, 288) sts.\n"
+        "Divide: K36 (40, 44), slip next 48 (52, {}) sts to holder, cast on 8, k72 (80, 88), "
+        "slip next 48 (52, 56) sts to holder, cast on 8, k36 (40, 44). 160 (176, 192) sts.\n",
+        ("58", "56"),
+        (3, "stitches-unaccounted"),
+    ),
+    # size 2: 11 + 13 + 11 are the 35 there are, 11 + 12 + 11 leave one
+    (
+        "Tern Strap\nSizes 1 (2). 29 (35) sts: the outer 9 (11) wait on threads, the inner 11 (13) worked 6 rows.\n"
+        "Next row: K9 (11), pick up 7 (8), k11 ({0}), pick up 7 (8), k9 (11). 43 ({1}) sts.\n",
+        ("12|50", "13|51"),
+        (3, "stitches-unaccounted"),
+    ),
+    # 80 + 30 + 80 + 30 = 220
+    (
+        "Tern Yoke\nJoin: k80 body sts, k30 sleeve sts, k80 body sts, k30 sleeve sts. {} sts.\n",
+        ("210", "220"),
+        (2, "count-differs"),
+    ),
+    # by twos from 41 never to 60
+    (
+        "Tern Sleeve\n{} sts.\nInc 1 st at each end of next and every foll 6th row until there are 60 sts.\n",
+        ("41", "42"),
+        (3, "count-differs"),
+    ),
+    # size 2: 42 - 4 x 4 - 2 x 2 = 22
+    (
+        "Tern Sleeve\nSizes 1 (2). 38 (42) sts.\n"
+        "Bind off 3 (4) sts at beg of next 4 rows, then 2 sts at beg of next 2 rows. 22 ({}) sts rem.\n",
+        ("20", "22"),
+        (3, "count-differs"),
+    ),
+    # size 2: 78 - 2 x (5 + 12) = 44
+    (
+        "Tern Sleeve\nSizes 1 (2). 70 (78) sts.\n"
+        "Dec 1 st each end of next 5 (5) rows, then every RS row 10 ({}) times. 40 (44) sts.\n",
+        ("13", "12"),
+        (3, "count-differs"),
+    ),
+]
+
+
+def filled(template: str, words: str) -> str:
+    """Put the words in the places that are open, parted by a stroke where there are several."""
+    return template.format(*words.split("|"))
+
+
+WRONG = [(filled(template, words[0]), spoken) for template, words, spoken in FRAGMENTS]
+MENDED = [filled(template, words[1]) for template, words, _ in FRAGMENTS]
+
+
+@pytest.mark.parametrize(("fragment", "spoken"), WRONG)
+def test_a_wrong_fragment_is_spoken_of(fragment: str, spoken: tuple[int, str]) -> None:
+    assert told(fragment) == [spoken]
+
+
+@pytest.mark.parametrize("fragment", MENDED)
+def test_nothing_is_said_of_a_mended_fragment(fragment: str) -> None:
+    assert told(fragment) == []
