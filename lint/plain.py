@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .steps import At, Chain, Count, FastenOff, Join, Remark, Repeat, Skip, Step, Turn, Work
+from .steps import At, Chain, Count, FastenOff, Join, Marker, Remark, Repeat, Skip, Step, Turn, Work
 
 
 def is_plain(steps: Sequence[Step], *, numbered: bool = False) -> bool:
@@ -26,7 +26,7 @@ def _is_plain(steps: Sequence[Step], at: int, step: Step, *, numbered: bool) -> 
         case Repeat():
             told = not numbered or step.times.count in (Count.TOTAL, Count.MORE)
             return told and is_plain(step.steps, numbered=numbered)
-        case Join() | Turn() | FastenOff() | Remark():
+        case Join() | Turn() | FastenOff() | Marker() | Remark():
             return True
         case _:
             return False

@@ -214,9 +214,10 @@ class Join:
 
 @dataclass(frozen=True, slots=True)
 class Turn:
-    """The work is turned."""
+    """The work is turned; `wraps` where the next stitch is wrapped first, which makes it a short row."""
 
     span: Span
+    wraps: bool = False
 
 
 @dataclass(frozen=True, slots=True)

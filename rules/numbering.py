@@ -10,7 +10,7 @@ from itertools import pairwise, zip_longest
 
 from ..lint.draft import Span
 from ..lint.pattern import Directive, Elided, RepeatRounds, Round, WorkEven
-from ..lint.steps import Count, FastenOff, Join, Remark, Step, Turn
+from ..lint.steps import Count, Even, FastenOff, Join, Remark, Shaping, Step, Turn
 from .rule import Case
 
 _WORD = r"(?:rounds?|rnds?|rds?|rows?|rws?)"
@@ -261,9 +261,20 @@ def _unnumbered(round_: Round, size: int) -> frozenset[int] | None:
     if round_.foundation:
         return frozenset({0, 1})
     if round_.directive is None:
-        return frozenset({0, 1, round_.many.at(size) or 1} if round_.many else {0, 1})
+        own = _own_rows(round_, size)
+        return None if own is None else frozenset({0, 1, own})
     worked = _worked(round_.directive, size)
     return None if worked is None else worked | {0}
+
+
+def _own_rows(round_: Round, size: int) -> int | None:
+    """Return how many rows a line without a number holds: `Work 5 rows.`; None where that depends."""
+    if round_.many:
+        return round_.many.at(size) or 1
+    if any(isinstance(step, Shaping) for step in round_.steps):
+        return None
+    rows = [step.rounds.at(size) if step.rounds else None for step in round_.steps if isinstance(step, Even)]
+    return None if None in rows else sum(row or 0 for row in rows) or 1
 
 
 def _hidden(round_: Round, size: int, covered: int) -> frozenset[int] | None:

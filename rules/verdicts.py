@@ -28,6 +28,7 @@ ORDER = (
     "stitches-left-over",
     "count-differs",
 )
+_NEAR = 2  # stitches; a slip of so many is likely however few there are
 _FAR = 2  # how many times another a count must be to be doubted
 _FAR_AWAY = 100  # rounds beyond which a stated count says nothing of a round
 _WELL_SUPPORTED = 2  # counts by which a convention must be ahead of its opposite to settle a round
@@ -281,6 +282,8 @@ def _level(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Le
 def _far_off(own: SizeWorking) -> bool:
     """Tell whether a count is so far from the stated one that a misreading is likelier than a slip."""
     made, stated = own.count or 0, own.stated or 0
+    if abs(made - stated) <= _NEAR:
+        return False
     return not made < _FAR * stated or not stated < _FAR * made
 
 

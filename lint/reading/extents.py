@@ -9,6 +9,7 @@ from ..figures import Figure
 from ..steps import Count, Times
 from .marks import Item, kind, span_of, text_at
 from .times import figure_at, is_in_all, read_times
+from .words import Word
 
 _MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",", "noise", "word"}
 _IN_TURN = {"together", "alternately", "alternating", "throughout", "only", "consecutively"}
@@ -137,6 +138,9 @@ def round_named(items: Sequence[Item], index: int) -> tuple[int, int] | None:
         stop += 1
         if stop - index > 5:
             return None
+    word = items[stop] if stop < len(items) else None
+    if isinstance(word, Word) and word.kind in ("ordinal", "first") and kind(items, stop + 1) == "round" and word.value:
+        return word.value, stop + 2  # `ending with a 2nd row`
     if kind(items, stop) != "round":
         return None
     figure = figure_at(items, stop + 1)

@@ -31,6 +31,7 @@ _CABLE = re.compile(
 
 _EDGE = re.compile(
     r"(?i)\b(?:cast[- ]?on|co|bound[- ]?off|bind[- ]?off|cast[- ]?off|bo)\s+(?:edges?|rows?|tail)\b"
+    r"|(?<=\bunderarm\s)(?:co|bo|cast[- ]?on|cast[- ]?off)\b(?!\s*(?:of\s*)?[\d(\[])"
     r"|(?<![\d(])\b\d{1,3}\s+(?:sts?|stitches)\s+(?:increased|decreased|inc'd|dec'd)(?![\w(])(?!\s+(?:to|by))"
 )
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import Claim, Round
-from ..steps import Chain, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
+from ..steps import Chain, Even, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
 from .assembly import Assembly
 from .blocks import Block
 from .described import PIECES
@@ -87,7 +87,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     text = assembly.text[span.start : span.end]
     steps, directed, claims = assembly.parse(span, only)
     steps = replace(steps, steps=bound(steps.steps, None, claims))
-    if directed is None and _REFERS.search(text):
+    if directed is None and _REFERS.search(text) and not _tells_rows(steps.steps):
         steps = replace(steps, steps=(*steps.steps, Unread(span, "what it refers to was not found")))
     headed = directed is None and bool(assembly.rounds) and _is_headed(assembly.words.within(span))
     if headed:
@@ -204,6 +204,12 @@ def _append(
             rounds_stated=steps.rounds,
         )
     )
+
+
+def _tells_rows(steps: Sequence[Step]) -> bool:
+    """Tell whether a line says how many plain rows it is, so that it only refers to their look: `18 rows as for back`."""
+    told = [step for step in steps if not isinstance(step, Remark)]
+    return bool(told) and all(isinstance(step, Even) and step.rounds is not None for step in told)
 
 
 def _defines(words: Sequence[Word]) -> bool:

@@ -280,7 +280,7 @@ class MoveReader(StitchReader):
                 break
             if what == "work" and self.at > start + 1 and self._kind(1) not in (".", ",", ""):
                 break
-            if self._begins_chain() or self._begins_stitch(start):
+            if self._begins_chain() or self._begins_stitch(start) or (self.knit and self._begins_knitting()):
                 break
             self.at += 1
         words = {text_at(self.items, index) for index in range(start, self.at)}
@@ -289,6 +289,12 @@ class MoveReader(StitchReader):
         else:
             self._add(Remark(self._span(start)))
         return True
+
+    def _begins_knitting(self) -> bool:
+        """Tell whether `and knit every rnd` begins here, after needles or yarn were changed."""
+        item = self.items[self.at]
+        plain = isinstance(item, Word) and item.stitch is not None and item.stitch.id in ("k", "p")
+        return plain and self._text(-1) in ("and", "then") and self._kind(1) in ("each", "around", "until")
 
     def _begins_chain(self) -> bool:
         item = self.items[self.at]

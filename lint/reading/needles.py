@@ -5,14 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ..figures import Figure
-from ..pattern import Claim
 from ..steps import (
     OF_NEEDLE,
     At,
     Count,
     Even,
     Evenly,
-    Leave,
     Make,
     Marker,
     Remark,
@@ -24,23 +22,18 @@ from ..steps import (
     Where,
     Work,
 )
-from .marks import Group, flat, kind, text_at
+from .holding import NEEDLES, HoldingReader
+from .marks import Group, kind, text_at
 from .places import read_place
-from .shapings import ShapingReader
 from .times import figure_at
 from .words import Word
 
-_MOVES = {"place", "put", "slip", "sl", "slide", "leave", "leaving", "transfer", "move", "return", "set", "placing"}
-_HOLDERS = {"holder", "holders", "waste", "scrap", "hold", "spare", "thread", "safety", "pin", "stitchholder"}
-_BACK = {"held", "back", "return", "from"}
-_NEEDLES = {"needle", "needles", "ndl", "ndls", "needle's"}
 _FACES = {"front", "back", "and", "again", "of", "the", "same", "then", "&"}
 _GOES_ON = {"work", "cont", "continue", "continuing", "keep", "keeping", "working", "knit", "k", "purl", "p", "beg"}
 _AS_BEFORE = {"set", "established", "before", "est", "patt", "pattern"}
-_MOST_TALK = 4  # words between the verb and the number of stitches that are moved
 
 
-class NeedleReader(ShapingReader):
+class NeedleReader(HoldingReader):
     """Reads what only knitting says."""
 
     __slots__ = ()
@@ -51,7 +44,9 @@ class NeedleReader(ShapingReader):
             self._marker()
             or self._short_row()
             or self._needle()
+            or self._until_on_needle()
             or self._these()
+            or self._set_apart()
             or self._rest_waits()
             or self._from_holder()
             or self._will_be()
@@ -83,7 +78,7 @@ class NeedleReader(ShapingReader):
         if not isinstance(item, Word) or item.stitch is None or item.stitch.kind != "short row":
             return False
         self.at += 1
-        self._add(Turn(item.span))
+        self._add(Turn(item.span, wraps=True))
         return True
 
     def _needle(self) -> bool:
@@ -92,7 +87,7 @@ class NeedleReader(ShapingReader):
         leads = ("noise", "into", "from", "ordinal", "first", "last", "next", "remark", "rest", "over")
         while kind(self.items, index) in leads and index < self.at + 4:
             index += 1
-        if text_at(self.items, index) not in _NEEDLES:
+        if text_at(self.items, index) not in NEEDLES:
             return False
         labelled = index == self.at or kind(self.items, self.at) in (
             "ordinal",
@@ -121,6 +116,8 @@ class NeedleReader(ShapingReader):
         elif self.unknown:
             self.unknown.extend(item for item in self.items[start:index] if item.kind != "number")
         else:
+            if self.steps and self.needle is None:
+                self.steps[-1] = of_needle(self.steps[-1])  # `k to last st on needle`
             self._add(Remark(self._span(start)))
         return True
 
@@ -135,76 +132,6 @@ class NeedleReader(ShapingReader):
             span = inside[0].span.cover(inside[-1].span)
             inside = (Repeat(inside, Times(Count.TOTAL, Figure((often,), span)), span, mark=""),)
         self.steps[start:] = inside
-
-    def _these(self) -> bool:
-        """Read `work back and forth over these 32 sts`: so many are there, and the rest waits."""
-        if self._text() not in ("these", "those") or self._kind(1) == "" or not self.top:
-            return False
-        number = figure_at(self.items, self.at + 1)
-        if number is None or self._kind(2) != "st":
-            return False
-        span = self._span(self.at, self.at + 3)
-        self.at += 3
-        if self._text() == "only":
-            self.at += 1
-        self._add(Leave(span))
-        self.claims.append(Claim(number, "st", span))
-        return True
-
-    def _rest_waits(self) -> bool:
-        """Read `remaining sts are held for instep`: they aren't worked."""
-        index = self.at + (self._text() in ("leave", "leaving", "place", "placing", "keep"))
-        while kind(self.items, index) == "noise":
-            index += 1
-        if kind(self.items, index) not in ("rest", "remain") or kind(self.items, index + 1) != "st":
-            return False
-        end = index
-        while end < len(self.items) and not self._ends_sentence(end):
-            end += 1
-        said = {word.text for word in flat(self.items[index:end])}
-        if not said & (_HOLDERS | {"held", "wait", "waiting"}) or not self._made_something():
-            return False
-        start, self.at = self.at, end
-        self._add(Leave(self._span(start)))
-        return True
-
-    def _from_holder(self) -> bool:
-        """Read `k 17 sts on front holder`: what was on hold is worked, and nothing of the row below is used."""
-        last = self.steps[-1] if self.steps and not self.unknown else None
-        if self._kind() not in ("into", "from") or not isinstance(last, Work) or last.where.at is not At.NEXT:
-            return False
-        end = self.at
-        while end < len(self.items) and kind(self.items, end) in (
-            "into",
-            "from",
-            "noise",
-            "word",
-            "first",
-            "last",
-            "ordinal",
-        ):
-            end += 1
-        said = {text_at(self.items, n) for n in range(self.at, end)}
-        if not said & (_HOLDERS | {"held", "leg"}):
-            return False
-        self.at = end
-        if last.make.uses == last.make.makes == 1:
-            self.steps[-1] = replace(last, make=replace(last.make, uses=0))
-        return True
-
-    def _will_be(self) -> bool:
-        """Read `the heel flap will be worked back and forth over these 32 sts`: only the count is told now."""
-        if self._kind() == "stitch" or not (self.at == 0 or self._ends_sentence(self.at - 1)):
-            return False
-        if not any(text_at(self.items, n) == "will" for n in range(self.at, min(self.at + 8, len(self.items)))):
-            return False
-        if self._text() in ("you", "there"):
-            return False
-        start = self.at
-        while self.at < len(self.items) and not self._ends_sentence(self.at) and self._text() != "these":
-            self.at += 1
-        self._add(Remark(self._span(start)))
-        return True
 
     def _both_sides(self) -> bool:
         """Read `working both sides at the same time`, of which one is counted, or both."""
@@ -275,61 +202,6 @@ class NeedleReader(ShapingReader):
         span = self._span(start)
         self._add(Evenly(span, -1, Figure((1,), span)))
         return True
-
-    # ------------------------------------------------------------ stitches on hold
-
-    def _held(self) -> bool:
-        """Read `place next 52 sts on a holder`, `transfer 52 held sts to needle`, `slip 7 sts from needle 2`."""
-        if self._text() not in _MOVES:
-            return False
-        index = self.at + 1
-        while kind(self.items, index) in ("noise", "next", "first", "last", "rest", "remain", "word", "each"):
-            if index > self.at + _MOST_TALK:
-                return False
-            index += 1
-        number = figure_at(self.items, index)
-        stop = index + 1
-        while kind(self.items, stop) in ("word", "rest", "remain") and stop < index + 4:
-            stop += 1
-        if number is None or kind(self.items, stop) != "st":
-            return False
-        end = stop
-        while end < len(self.items) and kind(self.items, end) not in (",", ".", ";", "-", "=", "group"):
-            end += 1
-        said = {word.text for word in flat(self.items[self.at : end])}
-        on_hold = bool(said & _HOLDERS)
-        to_needle = any(word.startswith("needle") for word in said)
-        if not on_hold and not to_needle:
-            return False
-        start, lead = self.at, {kind(self.items, n) for n in range(self.at + 1, index)}
-        words = {text_at(self.items, n) for n in range(self.at + 1, index)}
-        self.at = end
-        span = self._span(start)
-        if (
-            to_needle
-            and (on_hold or said & _BACK)
-            and "first" not in lead
-            and "next" not in lead
-            and "last" not in lead
-        ):
-            self._add(Work(Make("held", 0, 1), Figure((1,), span), Where(At.NEXT, number), span))
-        elif not on_hold:
-            self._add(Remark(span))
-        elif lead & {"rest", "remain"} or words & {"these", "all", "those"}:
-            self._rest_held(number, whole=not lead & {"rest", "remain"})
-        else:
-            self._add(Work(Make("held", 1, 0), Figure((1,), span), Where(At.NEXT, number), span))
-        return True
-
-    def _rest_held(self, number: Figure, *, whole: bool) -> None:
-        """Take `place remaining 26 sts on a holder`: a count of all that is left, or stitches that aren't worked."""
-        self._flush()
-        last = next((step for step in reversed(self.steps) if not isinstance(step, Turn | Remark)), None)
-        if isinstance(last, Work) and not whole and last.where.at is At.NEXT and last.make.makes:
-            self._add(Leave(number.span, number))
-            return
-        self._add(Even(number.span) if not self._made_something() else Remark(number.span))
-        self.claims.append(Claim(number, "st", number.span))
 
     # ------------------------------------------------------------ rows of their own, and work in pattern
 

@@ -8,7 +8,7 @@ from ..figures import Figure
 from ..pattern import RepeatRounds
 from ..steps import Count, Times
 from .extents import until_of
-from .marks import Item, kind, span_of, text_at
+from .marks import Group, Item, kind, span_of, text_at
 from .times import read_times
 
 _LONGEST_NAME = 3  # words
@@ -53,10 +53,22 @@ def read_rate(items: Sequence[Item], at: int) -> tuple[RepeatRounds, int] | None
     return None
 
 
+def is_of_ordinals(items: Sequence[Item], index: int) -> bool:
+    """Tell whether the rest of a list of ordinals stands here: `[8th, 7th, 7th]` after `every 8th`."""
+    group = items[index] if index < len(items) else None
+    before = kind(items, index - 1) if index else ""
+    if not isinstance(group, Group) or before != "ordinal":
+        return False
+    kinds = {item.kind for item in group.items}
+    return "ordinal" in kinds and kinds <= {"ordinal", "first", ",", ":", "-", "/", ";"}
+
+
 def _when(items: Sequence[Item], index: int) -> tuple[int, bool]:
     """Pass over `on next RS row, then every 4th row`; tell whether one row is named apart from the rate."""
     once, every = False, False
-    while (kind(items, index) in _KINDS or text_at(items, index) in _BETWEEN) and _often(items, index) is None:
+    while (
+        kind(items, index) in _KINDS or text_at(items, index) in _BETWEEN or is_of_ordinals(items, index)
+    ) and _often(items, index) is None:
         every = every or kind(items, index) == "each"
         once = once or (kind(items, index) == "next" and not every)
         index += 1

@@ -7,16 +7,19 @@ from dataclasses import dataclass, replace
 
 from ..figures import Figure
 from ..pattern import Claim
-from ..steps import Count, Even, Shaping, Step, Unread
+from ..steps import Count, Even, Remark, Shaping, Step, Unread
 from .marks import kind, text_at
+from .rates import is_of_ordinals
 from .repeats import RepeatReader
 from .times import figure_at, read_times
 from .words import Word
 
 _EDGES = {"edge", "end", "ends", "side", "sides", "edges"}
+_BOTH_ENDS = (["end"], ["ends"])  # `at beg and end of row`
 _STARTS = {"beg", "beginning", "start", "beg.", "begin"}
 _AS_BEFORE = {"way", "manner", "likewise", "established", "before", "set", "same", "est"}
 _SPREAD = {"evenly", "marker", "place_marker", "slip_marker"}
+_WHICH = ("next", "each", "ordinal", "number", "noise", "side", "rest", "more", "word")
 _ON_NEEDLE = {"on", "needle", "needles", "in", "total", "remain", "work", "each", "side"}
 
 
@@ -34,6 +37,7 @@ class _Rows:
     named: int = 0  # rows named by their numbers
     single: bool = False
     as_before: bool = False  # `in this way`
+    varied: bool = False  # which row it is differs from size to size
 
 
 class ShapingReader(RepeatReader):
@@ -48,6 +52,9 @@ class ShapingReader(RepeatReader):
             return False
         if item.stitch is not None and item.stitch.id in ("inc", "dec", "bo", "co"):
             return True
+        if item.stitch is not None and item.stitch.kind in ("increase", "decrease") and self._edge_follows(index + 1):
+            # `k 2 tog at each end of every alt row`
+            return abs((item.stitch.makes or 0) - (item.stitch.uses or 0)) == 1
         return item.text.startswith(("increas", "decreas")) or item.text in ("inc", "dec", "casting", "binding")
 
     def _at_edges(self) -> bool:
@@ -57,10 +64,20 @@ class ShapingReader(RepeatReader):
         ahead = range(self.at + 3, min(self.at + 7, len(self.items)))
         return any(text_at(self.items, n).split(" ")[0] in _EDGES | _STARTS for n in ahead)
 
+    def _edge_follows(self, index: int) -> bool:
+        """Tell whether `at each end`, `at neck edge`, `at beg of next 2 rows` follows."""
+        if text_at(self.items, index) != "at" and kind(self.items, index) != "each":
+            return False
+        said = [text_at(self.items, n).split()[:1] for n in range(index, index + 4)]
+        words = [first[0] if first else "" for first in said]
+        both = any(word in ("each", "both", "either") for word in words)
+        return any(word in _STARTS or word == "edge" or (both and word in _EDGES) for word in words)
+
     def _shaping(self) -> bool:
         """Read such an instruction; what isn't one is left to others."""
         start = self.at
-        again = self.steps[-1] if self.steps and isinstance(self.steps[-1], Shaping) else None
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
+        again = last if isinstance(last, Shaping) else None
         as_before = False
         index = start
         if kind(self.items, index) == "remark" and text_at(self.items, index).startswith(("cont", "keep")):
@@ -82,7 +99,7 @@ class ShapingReader(RepeatReader):
             item = self.items[index]
             stitch = item.stitch if isinstance(item, Word) else None
             up = text_at(self.items, index).startswith("inc") or (stitch is not None and stitch.id in ("co", "inc"))
-            change = 1 if up else -1
+            change = 1 if up or (stitch is not None and (stitch.makes or 0) > (stitch.uses or 0)) else -1
             number = figure_at(self.items, index + 1)
             index += 2 if number is not None else 1
         elif again is not None and figure_at(self.items, index) is not None and kind(self.items, index + 1) == "st":
@@ -110,13 +127,17 @@ class ShapingReader(RepeatReader):
         work = Shaping(span, change, number or Figure((1,), span), found.places)
         self._add(_settled(work, found))
         if found.to is not None:
+            if again is not None and again.to is not None:
+                # `to 35 sts, then every row to 23 sts`: the last count is that of the line
+                self.claims = [claim for claim in self.claims if claim.figure is not again.to]
             self.claims.append(Claim(found.to, "st", found.to.span))
         return True
 
     def _within_rows(self, found: _Rows) -> None:
         """Take `work 35 rows dec 1 st at each end of next and foll alt row`: as often as those rows allow."""
         last = self.steps[-1] if self.steps else None
-        if not isinstance(last, Even) or last.rounds is None or not found.every or found.times is not None:
+        told = found.every and not found.varied and found.times is None
+        if not isinstance(last, Even) or last.rounds is None or not found.every or not told:
             return
         every, start = found.every, 1 if found.first else found.every
         rows = last.rounds.values
@@ -130,7 +151,7 @@ class ShapingReader(RepeatReader):
         seen = index
         while index < len(self.items) and not (self._ends_sentence(index) and index > seen):
             what, text = kind(self.items, index), text_at(self.items, index)
-            if what in _SPREAD:
+            if what in _SPREAD or (what == "first" and figure_at(self.items, index + 1) is not None):
                 return None
             found.as_before = found.as_before or text in _AS_BEFORE
             step = self._edge(index, found) or self._when(index, found) or self._how_long(index, found)
@@ -178,8 +199,9 @@ class ShapingReader(RepeatReader):
                 found.single = True
             return 1
         if (text in _STARTS or what == "first") and not found.places:
-            found.places = 1
-            return 1
+            both = text_at(self.items, index + 1) == "and" and text_at(self.items, index + 2).split()[:1] in _BOTH_ENDS
+            found.places = 2 if both else 1
+            return 3 if both else 1
         return None
 
     def _when(self, index: int, found: _Rows) -> int | None:
@@ -195,7 +217,7 @@ class ShapingReader(RepeatReader):
         at = index
         next_, each, ordinal, alternate = False, False, None, False
         number: Figure | None = None
-        while kind(self.items, at) in ("next", "each", "ordinal", "number", "noise", "side", "rest", "more", "word"):
+        while kind(self.items, at) in _WHICH or is_of_ordinals(self.items, at):
             item, text = self.items[at], text_at(self.items, at)
             kind_ = kind(self.items, at)
             if kind_ == "word" and text not in ("alt", "alternate", "other", "second"):
@@ -212,6 +234,7 @@ class ShapingReader(RepeatReader):
                     ordinal = item.value
             if kind_ == "number":
                 number = figure_at(self.items, at)
+            found.varied = found.varied or kind_ == "group"
             at += 1
         if kind(self.items, at) != "round" or not (next_ or each or ordinal or this):
             return None

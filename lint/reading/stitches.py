@@ -329,6 +329,8 @@ class StitchReader(SpreadReader):
             self._add_bare(start, make, number, times)
             return
         self.at = placed.end
+        if self.knit and make.kind == "inc" and placed.where.at is At.NEXT and placed.where.number is not None:
+            make = replace(make, kind="kfb")  # `inc in next st` uses that stitch
         for step in placed_steps(make, number, placed, self._span(start), trailing=trailing):
             self._add(step)
         if times is not None:

@@ -143,6 +143,9 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
     if remainder := read_remainder(items, index):
         number, end = remainder
         return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
+    if (end := _past_other_needle(items, index)) is not None:
+        span = span_of(items[start:end])
+        return Read(Times(Count.MORE, Figure((1,), span), span=span), end)
     if kind(items, index) == "around":
         end = index + 1
         if remainder := read_remainder(items, end):
@@ -152,6 +155,23 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
             end += 1
         return Read(Times(Count.TO_END, span=span_of(items[start:end])), end)
     return _counted(items, index, start)
+
+
+def _past_other_needle(items: Sequence[Item], at: int) -> int | None:
+    """Pass over `on second needle`, `across needle 2`: the same once more there; None where it is no such words."""
+    if _text(items, at) not in ("on", "across", "for", "over", "along"):
+        return None
+    index = at + 1
+    while kind(items, index) == "noise":
+        index += 1
+    other = kind(items, index) == "ordinal" or _text(items, index) in ("other", "back", "second", "2nd", "opposite")
+    index += other
+    if _text(items, index) not in ("needle", "ndl", "n"):
+        return None
+    if other:
+        return index + 1
+    number = figure_at(items, index + 1)
+    return index + 2 if number is not None and number.values == (2,) else None
 
 
 def _leads_to_times(items: Sequence[Item], index: int) -> bool:

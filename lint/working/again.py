@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
+from ..plain import is_plain
 from ..steps import Chain, Count, Repeat, Step, Together, Work
 from .fabric import Fabric
 from .fitting import Fitting
@@ -77,7 +78,10 @@ class Again(Fitting):
         before = fabric.stitches if fabric is not None and not fabric.ring else None
         for turn in range(min(number, MOST_ROUNDS)):
             target = self.pattern.rounds[targets[turn % len(targets)]]
-            made = self._target(targets[turn % len(targets)], target, size, fabric)
+            earlier, made = made, self._target(targets[turn % len(targets)], target, size, fabric)
+            if wanted is not None and fabric is not None and _passes(fabric, made.fabric, wanted):
+                made = replace(earlier or self._even(state)[0], missed=all(map(self._is_certain, targets)))
+                break
             fabric = made.fabric
             if wanted is not None and made.fabric.stitches == wanted:
                 break
@@ -101,6 +105,11 @@ class Again(Fitting):
             raise CannotWork("how often these rounds are repeated depends on a measurement")
         made = replace(made, before=before, starts=False, fabric=_with_chain(made.fabric, round_.steps))
         return made, number, targets
+
+    def _is_certain(self, index: int) -> bool:
+        """Tell whether all that a round does is told in plain steps."""
+        round_ = self.pattern.rounds[index]
+        return self.pattern.craft == "knitting" and round_.directive is None and is_plain(round_.steps)
 
     def _grown(self, round_: Round, what: RepeatRounds, target: Round, size: int, state: State) -> tuple[Made, int]:
         """Work rounds that differ from one before them in the plain stitches between its increases."""
@@ -179,7 +188,7 @@ class Again(Fitting):
             number = what.times.number.at(size)
             if number is None:
                 raise CannotWork("a figure for this size is missing")
-            just_worked = bool(targets) and targets[-1] == index - 1
+            just_worked = index - 1 in targets
             if what.times.count is Count.TOTAL and just_worked and self.choose("rounds-in-all", True):
                 number -= 1  # the first time is behind
             return number * length
@@ -202,6 +211,11 @@ def _rounds_even(round_: Round, what: WorkEven, size: int) -> int:
     span = covered(round_, size)
     said = what.rounds.at(size) if what.rounds is not None else None
     return said if span == 1 and said is not None else span
+
+
+def _passes(before: Fabric, after: Fabric, wanted: int) -> bool:
+    """Tell whether a round steps over a count without coming to it."""
+    return (before.stitches - wanted) * (after.stitches - wanted) < 0 and not before.ring
 
 
 def _settled(made: Made) -> bool:

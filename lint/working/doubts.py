@@ -16,6 +16,8 @@ from .stitching import Made
 def check_fit(round_: Round, made: Made, compared: Compared, size: int, below: Fabric | None, *, sure: bool) -> None:
     """Raise CannotWork where a round that doesn't fit or agree was likely misread; `sure` tells of the row below."""
     what = round_.directive
+    if made.missed and sure:
+        return
     if isinstance(what, RepeatRounds) and what.until is not None and what.until.at(size) != made.fabric.stitches:
         raise CannotWork("the repeats don't come to the count up to which they are worked")
     if compared.agrees:

@@ -99,7 +99,7 @@ class Fabric:
 
     `stitches` are all places but spaces (stitches or links), `spaces` the chain spaces; a row is never changed.
     `behind` are stitches besides, left unworked at a turn: the next row goes away from them. `marks` are the markers,
-    each by the number of stitches before it.
+    each by the number of stitches before it; less than nought among those left behind.
     """
 
     __slots__ = ("_hash", "behind", "edge", "marks", "ring", "segments", "spaces", "stitches")
@@ -154,7 +154,9 @@ class Fabric:
         """Return the row with the stitches that a turn left behind in reach again."""
         if not self.behind:
             return self
-        return Fabric((*self.segments, Segment((spot_of("st"),), self.behind)), self.ring, marks=self.marks)
+        before = self.stitches - self.behind
+        marks = tuple(sorted(mark if mark >= 0 else before - mark for mark in self.marks))
+        return Fabric((*self.segments, Segment((spot_of("st"),), self.behind)), self.ring, marks=marks)
 
     @property
     def chains(self) -> int:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from ..pattern import Claim, Pattern, Round
-from ..steps import Step, Work
+from ..steps import Leave, Repeat, Step, Turn, Work
 from .balance import balance
 from .claims import stated_of
 from .fabric import Fabric, plain
@@ -16,6 +16,8 @@ from .hook import CannotWork, PlaceUnknown
 from .memo import Memo
 from .otherwise import other_ways
 from .stitching import Made, Stitcher, work_round
+
+FEWEST_WAITING = 4  # stitches; fewer are hardly set aside without a word
 
 
 @dataclass(slots=True, kw_only=True)
@@ -55,9 +57,10 @@ class Fitting(ABC):
             below = below.whole()
             made = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         stated = stated_of(round_.claims, size)
+        waits = made.left >= FEWEST_WAITING or any(isinstance(step, Turn | Leave) for step in round_.steps)
         if stated and made.left and self.pattern.craft == "knitting" and made.fabric.stitches - made.left == stated:
             # only the stitches worked are counted: the rest wait
-            return replace(made, fabric=plain("st", stated), left=0)
+            return replace(made, fabric=plain("st", stated), left=0 if waits else made.left)
         if goes_around(round_, below) and not made.starts and stated != made.fabric.stitches:
             raise CannotWork("it goes around a flat piece, and how many stitches lie along the sides is not known")
         if made.left or made.short:
@@ -78,7 +81,8 @@ class Fitting(ABC):
         if below is None or change is None or below.stitches + change < 1:
             raise CannotWork("a place up to which it is worked is not known")
         before = below.stitches
-        return Made(plain("st", before + change), before, before, 0, 0, (), False)
+        after = below if _shapes_nothing(round_.steps) else plain("st", before + change)
+        return Made(after, before, before, 0, 0, (), False)
 
     def _round(
         self,
@@ -123,6 +127,15 @@ class Fitting(ABC):
             return short
         # neither fits: a count that comes out all the same shows nothing
         return replace(short if counts else whole, closing=True)
+
+
+def _shapes_nothing(steps: Sequence[Step]) -> bool:
+    """Tell whether every stitch leaves one for each it takes, so that markers stay where they are as well."""
+    return all(
+        step.make.uses == step.make.makes if isinstance(step, Work) else _shapes_nothing(step.steps)
+        for step in steps
+        if isinstance(step, Work | Repeat)
+    )
 
 
 def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:

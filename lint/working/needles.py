@@ -71,7 +71,12 @@ class Needles(Hook):
     def before_marker(self, nth: int) -> int:
         """Return how many stitches stand before the nth marker from here. Raises PlaceUnknown where there is none."""
         place = self.place()
-        ahead = [mark for mark in (self.cursor.fabric.marks if self.cursor is not None else ()) if mark > place]
+        marks = self.cursor.fabric.marks if self.cursor is not None else ()
+        ahead = [mark for mark in marks if mark > place]
+        end = place + self.left()
+        if marks and not self.flat and end > place and end not in ahead:
+            # a round ends at the marker of its beginning, whether or not a draft speaks of it
+            ahead.append(end)
         if nth < 1 or len(ahead) < nth:
             raise PlaceUnknown("the marker up to which it is worked was not found in the row below")
         return ahead[nth - 1] - place
@@ -84,30 +89,39 @@ class Needles(Hook):
     def turn_back(self) -> None:
         """Turn before the end of the row: back over what was just made, and over what an earlier turn left behind."""
         behind = self.cursor.left() if self.cursor is not None else 0
-        ahead = self._finished(behind)
-        self.cursor, self.row, self.behind = Cursor(ahead), Row(), behind
-        self.marks, self.mark_at, self.made_before = [], 0, 0
+        ahead = self._finished(behind, turned=True)
+        self.row, self.behind, self.made_before = Row(), behind, 0
+        self.meet(ahead)
 
-    def _finished(self, behind: int) -> Fabric:
+    def meet(self, below: Fabric | None) -> None:
+        """Begin on a row; markers that a turn left behind stay there, at places less than nought."""
+        self.cursor = Cursor(below) if below is not None else None
+        self.marks = [mark for mark in below.marks if mark < 0] if below is not None else []
+        self.mark_at = len(self.marks)
+
+    def _finished(self, behind: int, *, turned: bool) -> Fabric:
         """Return the row made so far as the next one meets it, with the stitches that a turn leaves behind."""
         segments = self.row.done().segments
+        made = sum(part.times * part.stitches for part in segments)
         if self.behind:
             segments = (*segments, Segment((spot_of("st"),), self.behind))
-        total = sum(part.times * part.stitches for part in segments)
+        total = made + self.behind
         if self.cursor is not None:
             self.carry_marks(self.cursor.left() + 1)
-        marks = {min(mark, total) for mark in self.marks}
-        if self.flat:
-            marks = {total - mark for mark in marks}
-        return Fabric(segments, behind=behind, marks=tuple(sorted(marks)))
+        if self.flat or turned:
+            marks = {made - mark for mark in self.marks}
+        else:
+            marks = {mark if mark >= 0 else total + mark for mark in self.marks}
+        kept = {max(-behind, min(mark, total)) for mark in marks}
+        return Fabric(segments, behind=behind, marks=tuple(sorted(kept)))
 
     def close_row(self) -> None:
         """End the row being made, where a line goes on with rows of their own."""
         if self.row.segments:
             self.short_or_left()
-            self.cursor = Cursor(self._finished(0))
-            self.row, self.behind = Row(), 0
-            self.marks, self.mark_at, self.made_before = [], 0, 0
+            ahead = self._finished(0, turned=False)
+            self.row, self.behind, self.made_before = Row(), 0, 0
+            self.meet(ahead)
         if self.cursor is None:
             raise CannotWork("the row below is not known")
         self.cursor = Cursor(self.cursor.fabric.whole())
@@ -147,15 +161,18 @@ class Needles(Hook):
         kept = tuple(0 if mark == 0 else after for mark in marks if mark in (0, before))
         self.cursor = Cursor(Fabric(plain("st", after).segments, marks=kept))
 
-    def end_row(self, *, turned: bool) -> tuple[Fabric, int]:
+    def end_row(self, *, turned: bool, wraps: bool) -> tuple[Fabric, int]:
         """End the round: the row it leaves, and the stitches left over though nothing says so."""
         over = 0
         if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
             over = self.cursor.left()
         if not self.row.segments and self.closed and self.cursor is not None:
             return self.cursor.fabric, self.left_before
+        if wraps and over and self.below is not None and self.below.marks and self.made_so_far() == self.used:
+            # a short row leaves every stitch and every marker where it was; in the round it may go back past its start
+            return self.below, self.left_before
         if turned or not over:
-            return self._finished(over), self.left_before
+            return self._finished(over, turned=turned), self.left_before
         # stitches that nothing is said of stay on the needle
         self.behind += over
-        return self._finished(0), self.left_before + over
+        return self._finished(0, turned=False), self.left_before + over

@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from bisect import bisect_left
 
-from ..pattern import Pattern, RepeatRounds, Round
+from ..pattern import Elided, Pattern, RepeatRounds, Round, WorkEven
+from ..steps import Even, Marker, Remark, Turn
 
 MOST_ROUNDS = 600
 _Numbers = dict[int, list[int]]
@@ -49,11 +50,29 @@ def find_round(pattern: Pattern, before: int, number: int, section: int | None =
     own = pattern.rounds[before].section if section is None else section
     indices = _numbers(pattern.rounds).get(number, [])
     earlier = indices[: bisect_left(indices, before)]
-    if not earlier:
-        return None
     # sections follow one another, so a round of the same section can only be the nearest
     same = [index for index in earlier[-40:] if pattern.rounds[index].section == own]
-    return same[-1] if same else earlier[-1]
+    if same:
+        return same[-1]
+    declared = _declared(pattern.rounds, before, number, own)
+    return declared if declared is not None else earlier[-1] if earlier else None
+
+
+def _declared(rounds: tuple[Round, ...], before: int, number: int, section: int) -> int | None:
+    """Return the index of the round of a section that declares one that isn't written: `Row 2 and all WS rows`."""
+    for index in range(before - 1, -1, -1):
+        round_ = rounds[index]
+        if round_.section != section:
+            return None
+        if round_.elided is not None and not round_.directive and _covers(round_.elided, round_, number):
+            return index
+    return None
+
+
+def _covers(note: Elided, round_: Round, number: int) -> bool:
+    first = round_.first.values[0] if round_.first else note.first
+    parity = note.parity if first is None else first % 2
+    return parity == number % 2 and number >= (first or 0) and (note.last is None or number <= note.last)
 
 
 def _of_part(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
@@ -130,6 +149,8 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
         return ()
     if (numbered := _by_number(pattern, index, what.back)) is not None:
         return numbered
+    if (rows := _by_rows(pattern, index, what.back)) is not None:
+        return rows
     earlier: list[int] = []
     for at in range(index - 1, -1, -1):
         round_ = pattern.rounds[at]
@@ -143,8 +164,44 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
 def _by_number(pattern: Pattern, index: int, back: int) -> tuple[int, ...] | None:
     """Return rounds 1 to `back` where that is the number of the last one: some of them are written once for all."""
     last = pattern.rounds[index - 1] if index else None
-    if last is None or last.last is None or last.last.values != (back,) or back < 3:
+    if last is None or last.last is None or last.last.values not in ((back,), (back - 1,)) or back < 3:
         return None
     found = [find_round(pattern, index, number, last.section) for number in range(1, back + 1)]
     known = tuple(one for one in found if one is not None and pattern.rounds[one].section == last.section)
     return known if len(known) == back and len(set(known)) < back else None
+
+
+def _by_rows(pattern: Pattern, index: int, back: int) -> tuple[int, ...] | None:
+    """Return the lines that hold exactly the last `back` rows, each as often as it has rows; None where none do.
+
+    `Next rnd: K1, m1, k to end. Knit 5 rnds. Rep the last 6 rnds`: two lines, and six rounds.
+    """
+    earlier: list[int] = []
+    for at in range(index - 1, -1, -1):
+        round_ = pattern.rounds[at]
+        rows = _rows_in(round_)
+        if round_.section != pattern.rounds[index].section or round_.foundation or rows is None:
+            return None
+        earlier.extend([at] * rows)
+        if len(earlier) >= back:
+            break
+    several = len(set(earlier)) < len(earlier)
+    return tuple(reversed(earlier)) if several and len(earlier) == back else None
+
+
+def _rows_in(round_: Round) -> int | None:
+    """Return how many rows a line is, where that is the same for all sizes and no measurement."""
+    if isinstance(round_.directive, RepeatRounds):
+        return None
+    if round_.first is not None:
+        same = not round_.first.is_list and (round_.last is None or not round_.last.is_list)
+        return covered(round_, 0) if same else None
+    if isinstance(round_.directive, WorkEven):
+        told = [round_.directive.rounds]
+    else:
+        told = [step.rounds for step in round_.steps if isinstance(step, Even)]
+        if not told or not all(isinstance(step, Even | Remark | Turn | Marker) for step in round_.steps):
+            return 1
+    if any(figure is None or figure.is_list or not figure.values[0] for figure in told):
+        return None
+    return sum(figure.values[0] or 0 for figure in told if figure is not None)

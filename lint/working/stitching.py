@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..steps import (
     Chain,
+    Even,
     Evenly,
     Join,
     Leave,
@@ -53,6 +54,7 @@ class Made:
     starts: bool
     partial: bool = False
     closing: bool = False  # the closing sentence was taken as an instruction
+    missed: bool = False  # rounds repeated up to a count pass over it
 
 
 class Stitcher(Repeating):
@@ -70,16 +72,24 @@ class Stitcher(Repeating):
         row = self.flat
         steps = self._met(steps)
         added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
-        if self.knit and not self.fresh and self.below is not None and uses_row(steps):
+        returned = self._returned(steps) if self.knit else None
+        if returned is not None:
+            self.below, self.starts, steps = returned, True, steps[1:]
+        elif self.knit and not self.fresh and self.below is not None and uses_row(steps):
             added = True  # stitches cast on at the beginning of a row
-        if begins_piece(steps) and not added and not (self.below and self.below.ring and not makes_start(steps)):
+        if (
+            begins_piece(steps)
+            and not added
+            and returned is None
+            and not (self.below and self.below.ring and not makes_start(steps))
+        ):
             self.below = None
             self.starts = True
         along = self.rows is not None and any(along_rows(steps))
         if along:
             self.below = plain(LINK, self.rows or 0)
         self.along = along
-        self.cursor = Cursor(self.below) if self.below is not None else None
+        self.meet(self.below)
         self.behind = self.below.behind if self.below is not None else 0
         if self.below is not None and self.below.is_chain and not self.below.ring:
             self.chain_links = self.below.stitches
@@ -95,7 +105,8 @@ class Stitcher(Repeating):
         if self.flat_count is not None:
             fabric, left = plain("st", self.flat_count), 0
         elif self.knit and (self.row.segments or self.closed):
-            fabric, left = self.end_row(turned=_ends_turned(steps))
+            turn = _last_turn(steps)
+            fabric, left = self.end_row(turned=turn is not None, wraps=turn is not None and turn.wraps)
         elif self.row.segments:
             if self.closed and any(isinstance(step, Shaping) for step in steps):
                 raise CannotWork("how its shaping and its stitches go together is not clear")
@@ -119,6 +130,13 @@ class Stitcher(Repeating):
             self.starts,
             self.partial,
         )
+
+    def _returned(self, steps: Sequence[Step]) -> Fabric | None:
+        """Return the stitches that a line puts back on the needle before it works them; None where it doesn't."""
+        first = steps[0] if steps else None
+        if not isinstance(first, Work) or first.make.kind != "held" or first.make.uses or not _goes_over(steps[1:]):
+            return None
+        return plain("st", self.number(first.where.number))
 
     def _met(self, steps: Sequence[Step]) -> Sequence[Step]:
         """Turn the row below where the work is turned, and take over the chain that hangs at its end."""
@@ -204,7 +222,12 @@ def work_round(
     return Stitcher(size, below, choose, partial_ok, fresh, rows, knit=knit, flat=flat).run(steps)
 
 
-def _ends_turned(steps: Sequence[Step]) -> bool:
-    """Tell whether the work is turned after the last stitch of a round."""
-    told = [step for step in steps if not isinstance(step, Remark)]
-    return bool(told) and isinstance(told[-1], Turn)
+def _goes_over(rest: Sequence[Step]) -> bool:
+    """Tell whether stitches put back on the needle are worked in the same line."""
+    return uses_row(rest) or any(isinstance(step, Even | Shaping | Evenly) for step in rest)
+
+
+def _last_turn(steps: Sequence[Step]) -> Turn | None:
+    """Return the turn after the last stitch of a round, if there is one."""
+    last = next((step for step in reversed(steps) if not isinstance(step, Remark)), None)
+    return last if isinstance(last, Turn) else None

@@ -1,0 +1,224 @@
+"""Holding: stitches put on hold and taken up again, parts worked by themselves while the rest waits."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ..figures import Figure
+from ..pattern import Claim
+from ..steps import At, Even, Leave, Make, Remark, Turn, Where, Work
+from .marks import flat, kind, text_at
+from .shapings import ShapingReader
+from .times import figure_at
+
+_MOVES = {"place", "put", "slip", "sl", "slide", "leave", "leaving", "transfer", "move", "return", "set", "placing"}
+_HOLDERS = {"holder", "holders", "waste", "scrap", "hold", "spare", "thread", "safety", "pin", "stitchholder"}
+_BACK = {"held", "back", "return", "from"}
+NEEDLES = {"needle", "needles", "ndl", "ndls", "needle's"}
+_JOINS = {"rejoin", "join", "attach", "reattach", "rejoining"}
+_ONLY = {"only", "first", "alone"}
+_MOST_TALK = 4  # words between the verb and the number of stitches that are moved
+
+
+class HoldingReader(ShapingReader):
+    """Reads what is said of stitches that wait."""
+
+    __slots__ = ()
+
+    def _until_on_needle(self) -> bool:
+        """Read `k until there are 81 sts on right-hand needle after cast off`: so many, with the one left by it."""
+        index = self.at + 1
+        last = self.steps[-1] if self.steps and not self.unknown else None
+        if self._kind() != "until" or not isinstance(last, Work) or not last.bare or last.make.uses != 1:
+            return False
+        before = next((step for step in reversed(self.steps[:-1]) if not isinstance(step, Remark)), None)
+        if before is not None and not (isinstance(before, Work) and before.make.kind == "bo"):
+            return False
+        while kind(self.items, index) in ("noise", "word", "remark") and index < self.at + 4:
+            index += 1
+        number = figure_at(self.items, index)
+        end = index + 1
+        while end < len(self.items) and kind(self.items, end) != "," and not self._ends_sentence(end):
+            end += 1
+        said = {word.text.removesuffix("-hand") for word in flat(self.items[index:end])}
+        if number is None or not said & NEEDLES or not any(text.startswith("right") for text in said):
+            return False
+        start, self.at = self.at, end
+        self.steps[-1] = replace(
+            last, where=Where(At.NEXT, number), bare=False, span=last.span.cover(self._span(start))
+        )
+        return True
+
+    def _these(self) -> bool:
+        """Read `work back and forth over these 32 sts`: so many are there, and the rest waits."""
+        if self._text() not in ("these", "those") or self._kind(1) == "" or not self.top:
+            return False
+        number = figure_at(self.items, self.at + 1)
+        if number is None or self._kind(2) != "st":
+            return False
+        span = self._span(self.at, self.at + 3)
+        self.at += 3
+        if self._text() == "only":
+            self.at += 1
+        self._add(Leave(span))
+        self.claims.append(Claim(number, "st", span))
+        return True
+
+    def _set_apart(self) -> bool:
+        """Read `working on last set of 40 sts only`, `rejoin yarn to next 81 sts and`: the row begins on so many."""
+        joins = self._text() in _JOINS or (self._kind() == "join" and not self.steps)
+        if not joins and self._text() not in ("work", "working", "cont", "continue", "on"):
+            return False
+        index = self.at
+        told: set[str] = set()
+        while figure_at(self.items, index) is None and index < self.at + 10:
+            if (
+                index >= len(self.items)
+                or kind(self.items, index) in (",", ";", "stitch")
+                or self._ends_sentence(index)
+            ):
+                return False
+            told.add(text_at(self.items, index))
+            index += 1
+        number = figure_at(self.items, index)
+        stop = index + 1
+        while kind(self.items, stop) in ("word", "rest", "remain") and stop < index + 4:
+            told.add(text_at(self.items, stop))
+            stop += 1
+        if (
+            number is None
+            or kind(self.items, stop) != "st"
+            or not told & ({"set", "group"} | (_JOINS if joins else set()))
+        ):
+            return False
+        stop += 1
+        while text_at(self.items, stop) in _ONLY or kind(self.items, stop) in ("noise", "first"):
+            stop += 1
+        if (
+            not joins
+            and kind(self.items, stop) not in (",", ".", ":", "")
+            and text_at(self.items, stop - 1) not in _ONLY
+        ):
+            return False
+        start, self.at = self.at, stop
+        if any(not isinstance(step, Remark | Leave) for step in self.steps):
+            return self._add(Remark(self._span(start))) is None
+        span = self._span(start)
+        self._add(Work(Make("held", 0, 1), Figure((1,), span), Where(At.NEXT, number), span))
+        return True
+
+    def _rest_waits(self) -> bool:
+        """Read `remaining sts are held for instep`: they aren't worked."""
+        index = self.at + (self._text() in ("leave", "leaving", "place", "placing", "keep"))
+        while kind(self.items, index) == "noise":
+            index += 1
+        if kind(self.items, index) not in ("rest", "remain"):
+            return False
+        after = index + 1 + (figure_at(self.items, index + 1) is not None)
+        if kind(self.items, after) != "st":
+            return False
+        end = index
+        while end < len(self.items) and not self._ends_sentence(end):
+            end += 1
+        said = {word.text for word in flat(self.items[index:end])}
+        waits = {"held", "wait", "waits", "waiting"}
+        if not said & (waits if after > index + 1 else waits | _HOLDERS) or not self._made_something():
+            return False
+        start, self.at = self.at, end
+        self._add(Leave(self._span(start)))
+        return True
+
+    def _from_holder(self) -> bool:
+        """Read `k 17 sts on front holder`: what was on hold is worked, and nothing of the row below is used."""
+        last = self.steps[-1] if self.steps and not self.unknown else None
+        if self._kind() not in ("into", "from") or not isinstance(last, Work) or last.where.at is not At.NEXT:
+            return False
+        end = self.at
+        while end < len(self.items) and kind(self.items, end) in (
+            "into",
+            "from",
+            "noise",
+            "word",
+            "first",
+            "last",
+            "ordinal",
+        ):
+            end += 1
+        said = {text_at(self.items, n) for n in range(self.at, end)}
+        if not said & (_HOLDERS | {"held", "leg"}):
+            return False
+        self.at = end
+        if last.make.uses == last.make.makes == 1:
+            self.steps[-1] = replace(last, make=replace(last.make, uses=0))
+        return True
+
+    def _will_be(self) -> bool:
+        """Read `the heel flap will be worked back and forth over these 32 sts`: only the count is told now."""
+        if self._kind() == "stitch" or not (self.at == 0 or self._ends_sentence(self.at - 1)):
+            return False
+        if not any(text_at(self.items, n) == "will" for n in range(self.at, min(self.at + 8, len(self.items)))):
+            return False
+        if self._text() in ("you", "there"):
+            return False
+        start = self.at
+        while self.at < len(self.items) and not self._ends_sentence(self.at) and self._text() != "these":
+            self.at += 1
+        self._add(Remark(self._span(start)))
+        return True
+
+    # ------------------------------------------------------------ stitches put on hold, and back on the needle
+
+    def _held(self) -> bool:
+        """Read `place next 52 sts on a holder`, `transfer 52 held sts to needle`, `slip 7 sts from needle 2`."""
+        if self._text() not in _MOVES:
+            return False
+        index = self.at + 1
+        while kind(self.items, index) in ("noise", "next", "first", "last", "rest", "remain", "word", "each"):
+            if index > self.at + _MOST_TALK:
+                return False
+            index += 1
+        number = figure_at(self.items, index)
+        stop = index + 1
+        while kind(self.items, stop) in ("word", "rest", "remain") and stop < index + 4:
+            stop += 1
+        if number is None or kind(self.items, stop) != "st":
+            return False
+        end = stop
+        while end < len(self.items) and kind(self.items, end) not in (",", ".", ";", "-", "=", "group"):
+            if text_at(self.items, end) in ("and", "then") and kind(self.items, end + 1) in ("stitch", "work"):
+                break
+            end += 1
+        said = {word.text for word in flat(self.items[self.at : end])}
+        on_hold = bool(said & _HOLDERS)
+        to_needle = any(word.startswith(("needle", "dpn", "ndl")) for word in said)
+        if not on_hold and not to_needle:
+            return False
+        start, lead = self.at, {kind(self.items, n) for n in range(self.at + 1, index)}
+        words = {text_at(self.items, n) for n in range(self.at + 1, index)}
+        self.at = end
+        span = self._span(start)
+        if (
+            to_needle
+            and (on_hold or said & _BACK)
+            and "first" not in lead
+            and "next" not in lead
+            and "last" not in lead
+        ):
+            self._add(Work(Make("held", 0, 1), Figure((1,), span), Where(At.NEXT, number), span))
+        elif not on_hold:
+            self._add(Remark(span))
+        elif lead & {"rest", "remain"} or words & {"these", "all", "those"}:
+            self._rest_held(number, whole=not lead & {"rest", "remain"})
+        else:
+            self._add(Work(Make("held", 1, 0), Figure((1,), span), Where(At.NEXT, number), span))
+        return True
+
+    def _rest_held(self, number: Figure, *, whole: bool) -> None:
+        """Take `place remaining 26 sts on a holder`: a count of all that is left, or stitches that aren't worked."""
+        self._flush()
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Turn | Remark)), None)
+        if isinstance(last, Work) and not whole and last.where.at is At.NEXT and last.make.makes:
+            self._add(Leave(number.span, number))
+            return
+        self._add(Even(number.span) if not self._made_something() else Remark(number.span))
+        self.claims.append(Claim(number, "st", number.span))
