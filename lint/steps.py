@@ -68,7 +68,8 @@ class Where:
     With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space,
     `to_marker` before the next marker, or the second or third one from here, OF_NEEDLE before the end of the needle.
     `turning` is True for the top of the row's turning chain, or with `At.EACH` for all up to it. `first` is True for
-    the first place of the row, `nth` names a later one (`in 2nd st`) counted from the row's beginning.
+    the first place of the row, `nth` names a later one (`in 2nd st`) counted from the row's beginning. `of_round` is
+    the number of the round whose places are meant, where the draft says it.
     """
 
     at: At
@@ -82,6 +83,7 @@ class Where:
     first: bool = False
     nth: int | None = None
     to_marker: int = 0
+    of_round: int | None = None
 
 
 # ---------------------------------------------------------------- times

@@ -15,6 +15,7 @@ from .words import Word
 
 _DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
 PIECES = {"leg", "legs", "arm", "arms", "wing", "wings", "foot", "feet", "paw", "petal"}  # made before, joined now
+_ONE_OF_MANY = {"st", "stitch", "space", "number"}
 _BEHIND = {"skipped", "missed", "unworked", "below", "behind", "unused"}
 
 
@@ -184,7 +185,9 @@ def determine(items: Sequence[Item], index: int, seen: Seen) -> None:
     """Take in a word that says which: `each`, `next`, `first`, `same`, `3rd`."""
     item = items[index]
     what = item.kind
-    if what == "each":
+    if what == "each" and text_at(items, index) == "any" and kind(items, index + 1) in _ONE_OF_MANY:
+        seen.next = True  # `join in any ch-2 sp`: one of them
+    elif what == "each":
         seen.each = True
     elif what == "next":
         seen.next = True

@@ -39,6 +39,9 @@ class JoinReader(Reader):
                 continue
             if self.at > start + 1 and self._text(-1).endswith(".") and self._begins_sentence():
                 break
+            if self._kind(-1) in ("each", "next", "first", "noise") and (group := past_group(self.items, self.at)):
+                self.at = group[1]
+                continue
             if what == "-" and not (
                 self._kind(-1) == "stitch" and self._kind(1) == "number" and not self.items[self.at].blank
             ):

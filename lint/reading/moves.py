@@ -17,7 +17,13 @@ from .words import Word
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 
 
+MOST_BEFORE_WITH = 7  # words, from `join` to the stitch it is done with
+
+
 _MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
+
+
+_JOINING = frozenset({"attach", "rejoin", "reattach"})
 
 
 class MoveReader(StitchReader):
@@ -85,12 +91,34 @@ class MoveReader(StitchReader):
 
     def _join(self) -> bool:
         start = self.at
+        if self._joins_with_stitch():
+            return True
         self.at += 1
         if self._joins_yarn():
             self.at = start
             return self._remark()
         self._finish_join(start)
         return True
+
+    def _joins_with_stitch(self) -> bool:
+        """Take `Join B with` for a remark before `sc in any ch-2 sp`: the round begins with that stitch."""
+        if self._made_something():
+            return False
+        for index in range(self.at, min(self.at + MOST_BEFORE_WITH, len(self.items))):
+            item = self.items[index]
+            if isinstance(item, Word) and item.stitch is not None:
+                told = item.stitch.kind in ("basic", "start") and item.stitch.id != "slst"
+                joined = text_at(self.items, index - 1).endswith("with") or (
+                    text_at(self.items, index - 2).endswith("with") and kind(self.items, index - 1) == "noise"
+                )
+                if not told or not joined or kind(self.items, index + 1) not in ("into", "between", "around", "loops"):
+                    return False
+                start, self.at = self.at, index
+                self._add(Remark(self._span(start)))
+                return True
+            if item.kind in (",", ";", ".", "group", "number", "into"):
+                return False
+        return False
 
     def _joins_yarn(self) -> bool:
         return self._text() in ("yarn", "new", "color", "colour", "cc", "mc", "contrast") or (
@@ -273,6 +301,8 @@ class MoveReader(StitchReader):
     def _remark(self) -> bool:
         """Take words that only tell how or with what, to the end of the clause or the next instruction."""
         start = self.at
+        if self._text() in _JOINING and self._joins_with_stitch():
+            return True
         self.at += 1
         while self.at < len(self.items):
             what = self._kind()

@@ -14,6 +14,7 @@ from .groups import past_group
 from .marks import Item, kind, text_at
 from .times import figure_at, read_remainder, read_to_marker
 from .turning import past_turning_chain, to_turning_chain
+from .words import Word
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,6 +207,7 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool
     if seen.same and text_at(items, stop) in ("as", "with", "of") and text_at(items, stop + 1).startswith("join"):
         seen.space = False  # `in same space with joining`: the stitch into which the round was joined
         stop += 2
+    start = stop
     end = _past_reference(items, _past_as(items, stop) if seen.same else stop)
     if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
         end += 1
@@ -229,7 +231,8 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool
     where = _where(seen, span, post=post, between=between, whole=whole or leave is not None)
     if where is None:
         return None
-    return Placed(replace(where, leave=leave, to_space=to_space, turning=turning), end, each=seen.each)
+    named = _round_named(items, start, end)
+    return Placed(replace(where, leave=leave, to_space=to_space, turning=turning, of_round=named), end, each=seen.each)
 
 
 def _to_space(items: Sequence[Item], index: int) -> int:
@@ -261,7 +264,8 @@ def _where(seen: Seen, span: Span, *, post: bool, between: bool, whole: bool) ->
         single = (seen.next or seen.first or seen.last) and not seen.each
         return Where(At.ROW_ENDS, number=seen.number or (Figure((1,), span) if single else None), span=span)
     if seen.behind:
-        return Where(At.BEHIND, number=seen.number, span=span)
+        single = None if seen.each or whole else Figure((1,), span)
+        return Where(At.BEHIND, number=seen.number or single, span=span)
     if seen.same:
         return Where(At.POST_SAME if post else At.SAME, target=seen.target, span=span)
     one = Figure((1,), span)
@@ -291,6 +295,18 @@ def _where(seen: Seen, span: Span, *, post: bool, between: bool, whole: bool) ->
         return Where(At.NEXT, number=one, target=target, last=seen.last, span=span, first=first)
     if seen.st or seen.space or seen.kinds or seen.chain:
         return Where(At.NEXT, number=one, target=seen.target, span=span)
+    return None
+
+
+def _round_named(items: Sequence[Item], start: int, end: int) -> int | None:
+    """Return the number of the round named between two indices, `on rnd 2`, `of 3rd row`; None without one."""
+    for index in range(start, end):
+        if kind(items, index) != "round":
+            continue
+        for near in (index + 1, index - 1):
+            item = items[near] if start <= near < end else None
+            if isinstance(item, Word) and item.kind in ("number", "ordinal"):
+                return item.value
     return None
 
 

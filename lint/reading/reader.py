@@ -132,6 +132,8 @@ class Reader(ABC):
     open_star: tuple[int, Span] | None = None
     body: tuple[Step, ...] | None = None  # the last group closed by a second star
     body_end: int = -1  # how many steps there were when it closed
+    cut: int = -1  # how many steps there were at a second mark within the star
+    cut_short: bool = False  # the last pass ends there
     unknown: list[Item] = field(default_factory=list[Item])
 
     def read(self) -> Steps:

@@ -8,6 +8,7 @@ from dataclasses import replace
 from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
 from ..steps import At, Chain, Count, Remark, Repeat, Skip, Step, Times, Together, Unread, Where, Work
+from .breaks import breaks_here, broken, ends_at_mark
 from .marks import Group, kind, text_at
 from .moves import MoveReader
 from .places import read_place
@@ -131,9 +132,13 @@ class RepeatReader(MoveReader):
             if self._refers_back():
                 return True
             self.open_star = (len(self.steps), item.span)
+            self.cut = -1
             return True
         start, _ = self.open_star
         if start == len(self.steps):
+            return True
+        if self.cut < 0 and breaks_here(self.items, self.at - 1):
+            self.cut = len(self.steps)
             return True
         self.body = tuple(self.steps[start:])
         self.open_star = None
@@ -194,7 +199,12 @@ class RepeatReader(MoveReader):
         if not body:
             return
         span = body[0].span.cover(times.span or mark)
-        self.steps[start:] = [Repeat(body, times, span, "*")]
+        cut, self.cut = self.cut - start, -1
+        if self.cut_short and 0 < cut < len(body):
+            self.steps[start:] = broken(body, cut, times, span)
+        else:
+            self.steps[start:] = [Repeat(body, times, span, "*")]
+        self.cut_short = False
 
     def _later_reference(self, index: int) -> bool:
         return any(kind(self.items, at) == "rep" and self._rep_names_mark(at) for at in range(index, len(self.items)))
@@ -237,9 +247,10 @@ class RepeatReader(MoveReader):
             index += 1
         times = read.times if read else Times(Count.TO_END, said=False)
         stop = read.end if read else index
+        ends = ends_at_mark(self.items, stop) if self.cut >= 0 else None
         while kind(self.items, stop) == ",":
             stop += 1
-        if times.count is Count.TO_END and text_at(self.items, stop) in ("ending", "end", "finishing"):
+        if times.count is Count.TO_END and ends is None and text_at(self.items, stop) in ("ending", "end", "finishing"):
             leads = stop + 1
             while kind(self.items, leads) in ("noise", "last", "rep", "round"):
                 leads += 1
@@ -250,7 +261,8 @@ class RepeatReader(MoveReader):
         in_all = read is not None and is_in_all(self.items, index, read.end)
         if times.count is Count.TOTAL and not in_all:
             times = replace(times, count=Count.EITHER)
-        self.at = read.end if read else index
+        self.at = ends[1] if ends else read.end if read else index
+        self.cut_short = ends is not None
         span = self._span(start)
         return self._apply_rep(times, span, named=named)
 

@@ -10,10 +10,12 @@ from itertools import pairwise
 from ..draft import Draft, Span
 from ..figures import Figure, Sizes
 from ..pattern import Claim, Elided, Round
+from ..steps import At, Repeat, Step, Together, Where, Work
 from .assembly import Assembly
 from .blocks import Block, Kind
 from .claims import claims_in, spread_over
 from .figures import lift, lists_in
+from .foundations import chain_told, only_chain, wants_chain
 from .headings import Heading
 from .lines import take_line
 from .shapings import bound
@@ -99,6 +101,10 @@ def take_round(assembly: Assembly, block: Block) -> None:
     assembly.governed = assembly.only is not None
     once, body = _sizes_named(assembly, heading, body)
     steps, directed, claims = assembly.parse(body, once)
+    if first is not None:
+        steps = replace(steps, steps=tuple(_of_earlier(step, first) for step in steps.steps))
+    if not assembly.knit and wants_chain(steps.steps):
+        _take_chain_told(assembly, block, section)
     sizes = _sizes_for(assembly, section, once)
     number = assembly.sizes.number
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
@@ -127,6 +133,33 @@ def take_round(assembly: Assembly, block: Block) -> None:
             many=many,
         )
     )
+
+
+def _of_earlier(step: Step, number: int) -> Step:
+    """Let a stitch go behind where the round it is said to go into is not the one right before."""
+    if isinstance(step, Repeat):
+        return replace(step, steps=tuple(_of_earlier(part, number) for part in step.steps))
+    if not isinstance(step, Work | Together) or step.where.of_round is None or step.where.of_round >= number - 1:
+        return step
+    where = step.where
+    return replace(step, where=Where(At.BEHIND, number=where.number, span=where.span, of_round=where.of_round))
+
+
+def _take_chain_told(assembly: Assembly, block: Block, section: int) -> None:
+    """Add the chain that a first row goes into, where prose before it tells one and no line of its own makes it."""
+    before = assembly.rounds[-1] if assembly.rounds else None
+    if before is not None and before.section == section:
+        return
+    span = chain_told(assembly.text, before.span.end if before else 0, block.span.start)
+    if span is None:
+        return
+    steps, _, _ = assembly.parse(span)
+    if only_chain(steps.steps, assembly.sizes.number):
+        label = " ".join(assembly.draft.words(span).split())
+        own = assembly.sections[section].sizes
+        assembly.rounds.append(
+            Round(label=label, heading=span, span=span, section=section, steps=steps.steps, sizes=own, foundation=True)
+        )
 
 
 def _label(assembly: Assembly, heading: Heading) -> str:

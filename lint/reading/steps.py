@@ -235,7 +235,7 @@ class StepReader(NeedleReader):
             case Role.STAR:
                 inner = StepReader(group.items, top=False, marks=self.marks, figures=self.figures, knit=self.knit)
                 inner.steps, inner.open_star, inner.body = self.steps, self.open_star, self.body
-                inner.body_end = self.body_end
+                inner.body_end, inner.cut = self.body_end, self.cut
                 inner.read()
                 self.open_star, self.body, self.body_end = inner.open_star, inner.body, inner.body_end
                 self.loose.extend(inner.loose)

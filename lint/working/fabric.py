@@ -329,6 +329,27 @@ class Cursor:
         full = first.times - whole - bool(within)
         return (*begun, *((Segment(first.spots, full),) if full else ()), *segments[1:])
 
+    def from_space(self) -> Cursor:
+        """Return a cursor before the next space of a closed round; what is passed so lies at the round's end."""
+        ahead = self.copy()
+        while (spot := next(ahead.ahead(), None)) is not None and not spot.is_space:
+            ahead.take_spots(1)
+        passed = ahead.places_before()
+        rest = ahead.rest()
+        if not rest or not passed:
+            return ahead
+        return Cursor(Fabric((*rest, *passed), self.fabric.ring, self.fabric.edge, marks=self.fabric.marks))
+
+    def places_before(self) -> tuple[Segment, ...]:
+        """Return the places that have been taken or passed."""
+        segments = self.fabric.segments
+        if not self.done:
+            return segments[: self.index]
+        part = segments[self.index]
+        whole, within = divmod(self.done, len(part.spots))
+        full = (Segment(part.spots, whole),) if whole else ()
+        return (*segments[: self.index], *full, *((Segment(part.spots[:within], 1),) if within else ()))
+
     def links_ahead(self) -> int:
         """Count the links of a chain that come next, before any stitch."""
         total = 0

@@ -121,12 +121,18 @@ class Hook(ABC):
         self.short += wanting
         self.used += 0 if spaces else number - wanting
 
+    def _begin(self, *, spaces: bool) -> None:
+        """Take the place where the round begins; in a round what lies before a space comes at its end."""
+        if spaces and not self.flat and self.cursor is not None and not self.cursor.fabric.ring:
+            self.cursor = self.cursor.from_space()
+        self._take(1, spaces=spaces)
+
     def take(self, number: int, *, spaces: bool = False) -> None:
         """Take places of the row below."""
         if self.base:
             self.base = False
             if self.in_space or not spaces:
-                self._take(1, spaces=self.in_space)
+                self._begin(spaces=self.in_space)
         self._take(number, spaces=spaces)
 
     def left(self, *, spaces: bool = False) -> int:

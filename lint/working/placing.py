@@ -13,6 +13,8 @@ from .shape import chain_key, into_spaces, more_work, slips_on
 from .starting import Starting, from_hook_of
 
 NO_STITCH = 0
+NOWHERE = spot_of("")
+OVERLAID = "overlaid"  # the name of groups that go into an earlier round
 MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
 
@@ -91,12 +93,24 @@ class Placing(Starting):
 
     def into_behind(self, step: Work, times: int, *, top: bool) -> None:
         """Go into an earlier row, or stitches passed over before: nothing is taken of the row below."""
-        made = self.number(step.where.number) * times * step.make.makes
-        if not self.used:
-            self.left_alone = True
-        self.apart = True
+        made = self._behind(step.where, several=times > 1) * times * step.make.makes
         self.row.add(spot_of(step.make.kind), made)
         self.note(Deed.WORK, step.span, 0, made, top=top)
+
+    def _behind(self, where: Where, *, several: bool = False) -> int:
+        """Go to places of an earlier row and return how many; the stitches next in this one are found by their kind."""
+        if where.number is None and not several:
+            raise CannotWork("how many places of the earlier row are meant is not known")
+        self.left_alone = self.left_alone or not self.used
+        self.apart = self.loose = True
+        self.kin = None
+        if self.cursor is not None and next(self.cursor.ahead(), NOWHERE).group == OVERLAID:
+            # it lies over a group that lies over the round below as well, and is passed
+            for spot in list(self.cursor.ahead()):
+                self.cursor.take_spots(1)
+                if spot.closes:
+                    break
+        return self.number(where.number)
 
     def each(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
         """Go into every place up to the end, but for those that the draft or the following steps keep."""
@@ -331,6 +345,12 @@ class Placing(Starting):
         for part in parts:
             inner.step(part, (), top=False)
         segments = inner.row.segments
+        taken = self._place_group(segments, where, rest, begun=inner.begun)
+        times = 1 if where.at in (At.SAME, At.RING) else taken
+        self.note(Deed.WORK, step.span, taken, stitches_of(segments) * times, top=top)
+
+    def _place_group(self, segments: Sequence[Segment], where: Where, rest: Sequence[Step], *, begun: bool) -> int:
+        """Lay a group into its place or places and return how many those are; `begun` where the round has begun."""
         taken = 0
         if where.at is At.EACH:
             if where.target.group:
@@ -358,8 +378,10 @@ class Placing(Starting):
             self.lay_group(segments, 1, ANY_GROUP)
         elif where.at in (At.SAME, At.POST_SAME):
             taken = self.same(where, rest)
-            self.lay_group(segments, 1, ANY_GROUP if inner.begun else BEGUN)
+            self.lay_group(segments, 1, ANY_GROUP if begun else BEGUN)
+        elif where.at is At.BEHIND:
+            taken = self._behind(where)
+            self.lay_group(segments, taken, OVERLAID)
         else:
             raise CannotWork("where this group goes is not clear")
-        times = 1 if where.at in (At.SAME, At.RING) else taken
-        self.note(Deed.WORK, step.span, taken, stitches_of(segments) * times, top=top)
+        return taken

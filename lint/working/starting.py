@@ -109,10 +109,10 @@ class Starting(Needles):
             if where.target.space and self.cursor is not None and self.cursor.fabric.spaces:
                 # without a move or a join to a space, and with nothing more in spaces, it is the stitch below the chain
                 self.in_space = self.in_space or self.arrived or any(into_spaces(rest))
-            self._take(1, spaces=self.in_space)
+            self._begin(spaces=self.in_space)
             return 0 if self.in_space else 1
         if where.target.space and self.cursor is not None and self.cursor.fabric.spaces and not self.row.segments:
-            self._take(1, spaces=True)
+            self._begin(spaces=True)
             return 0
         if (
             not self.used

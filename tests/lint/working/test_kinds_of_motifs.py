@@ -1,0 +1,67 @@
+"""Small motifs, lace, blankets and scarves in crochet; counts worked by hand."""
+
+from __future__ import annotations
+
+import pytest
+from rowcall.lint.draft import Draft
+from rowcall.lint.finding import Level
+from rowcall.lint.proof import proof
+from rowcall.lint.reading import read
+from rowcall.lint.working import work
+
+Counts = list[list[int | None]]
+
+KINDS: dict[str, tuple[str, Counts]] = {
+    "a foundation chain told in prose": (
+        # the last chain told before the row is the one it goes into: 19 - 1
+        "Net Mat\n\nA large mat takes ch 19. A cloth takes ch 31.\n(worked below for ch 19)\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch to end. Ch 1, turn.\nRow 2: Sc in each sc across.\n",
+        [[19], [18], [18]],
+    ),
+    "a foundation chain on the line of the first heading": (
+        "PAD ... Using two strands, ch 10. 1st row: Sc in 2nd ch from hook, sc in next 8 ch. Ch 1, turn.\n"
+        "2nd row: 2 sc in 1st sc, sc in each sc across, 2 sc in last sc. Ch 1, turn.\n",
+        # 9; 2 + 7 + 2
+        [[10], [9], [11]],
+    ),
+    "the last repeat ends at a second mark": (
+        # 2, five times 1 and 2, 1; six times 2 and 2 in the space, five times 1 between them, 1
+        "Rnd 1: 12 sc in magic ring, join. (12)\n"
+        "Rnd 2: Ch 1, *2 sc in next st, ch 2 **, sc in next st; repeat from * around ending last repeat at **, sc in last st, join.\n"
+        "Rnd 3: Ch 1, *sc in next 2 sc, (sc, ch 1, sc) in next sp **, sc in next sc; rep from * 5 more times, ending last rep at **,"
+        " sc in last sc, join.\n",
+        [[12], [18], [30]],
+    ),
+    "a colour joined with a stitch, over the round below and over an overlay": (
+        # 12; 24 and 12 spaces; 2 and a group of 2 twelve times; the same with the group below passed
+        "Rnd 1: Ch 5, join with sl st to form ring, ch 3 (counts as dc), 11 dc in ring, join. (12)\n"
+        "Rnd 2: Join B with sl st in any st, ch 3, dc in same st, (ch 2, 2 dc in next st) around, ch 2, join.\n"
+        "Rnd 3: Join C with sc in first dc of any 2-dc pair, sc in next dc, * (tr, ch 2, tr) in next st on rnd 1 **, sc in next 2 dc;"
+        " rep from * around ending last rep at **, join.\n"
+        "Rnd 4: Join B with sl st in first sc of any 2-sc pair, ch 3, dc in next sc, * working between trs, (tr, ch 2, tr) in ch-2"
+        " sp on rnd 2 **, dc in next 2 sts; rep from * around ending last rep at **, join.\n",
+        [[12], [24], [48], [48]],
+    ),
+    "a round that begins in a space comes back to what lies before it": (
+        # 8 and 4 spaces; in each space 4, and 2 between them; the same with 6 between
+        "Rnd 1: Ch 4, join to form a ring, ch 3 (counts as dc), dc in ring, (ch 2, 2 dc in ring) 3 times, ch 2, join. (8)\n"
+        "Rnd 2: Join B with sl st in any ch-2 sp, ch 3, (dc, ch 2, 2 dc) in same sp, *dc in each dc to next ch-2 sp **,"
+        " (2 dc, ch 2, 2 dc) in sp; rep from * around, ending last rep at **, join.\n"
+        "Rnd 3: Sl st to corner, ch 3, (dc, ch 2, 2 dc) in same sp, *dc in each dc to next ch-2 sp **,"
+        " (2 dc, ch 2, 2 dc) in sp; rep from * around, ending last rep at **, join.\n",
+        [[8], [24], [40]],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", KINDS)
+def test_motifs_come_to_the_counts_worked_by_hand(name: str) -> None:
+    text, counts = KINDS[name]
+    done = work(read(Draft.of(text)))
+    assert [[size.count if size else None for size in one.sizes] for one in done.rounds] == counts
+
+
+@pytest.mark.parametrize("name", KINDS)
+def test_none_of_these_motifs_is_faulted(name: str) -> None:
+    text, _ = KINDS[name]
+    assert [one.message for one in proof(text).findings if one.level is Level.CORRECTION] == []
