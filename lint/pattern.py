@@ -133,7 +133,8 @@ class Round:
     the round that declares others. `section` is an index into the pattern's sections. `foundation` is True for
     an unnumbered line that makes the chain or ring from which the piece starts. `closing` is set where the last
     sentence (`24 sc.`) may be a stated count or the last instruction; it is the last of the steps as well. `many` is
-    how many rounds an unnumbered heading covers (`Next 6 rnds`).
+    how many rounds an unnumbered heading covers (`Next 6 rnds`). `known_to_differ` is True where the sign `[!]` of a
+    longhand says that its words make another count than the one stated.
     """
 
     label: str
@@ -155,6 +156,7 @@ class Round:
     loose: tuple[LooseMark, ...] = ()
     closing: Claim | None = None
     many: Figure | None = None
+    known_to_differ: bool = False
 
 
 @dataclass(frozen=True, slots=True)

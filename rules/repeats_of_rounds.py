@@ -134,7 +134,7 @@ def _some_not_written(case: Case) -> bool:
 
 def _rows_not_whole(case: Case) -> Iterator[Said]:
     for index, round_, what in _repeats(case):
-        block = len(targets_of(case.pattern, index, what))
+        block = len(targets_of(case.pattern, index, what)) if what.part is None else 0
         if block < _FEWEST_IN_BLOCK or round_.first is None or what.ending is not None or what.then or what.until:
             continue
         wrong = [

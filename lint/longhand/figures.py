@@ -161,7 +161,10 @@ def heading_numbers(text: str, round_: Round, size: int) -> Edit | None:
     if finish > begin:
         between = _BETWEEN.search(found[0])
         words += (between["between"] if between else "-") + written_as(found[0], finish)
-    return Edit(Span(found.start(), found.end()), words)
+    # `Row (22, 24, 26)`: the bracket holds nothing but the list
+    before = text[found.start() - 1 : found.start()]
+    whole = before in _PAIRS.values() and _open_brackets(found[0]) is None and _PAIRS.get(found[0][-1:]) == before
+    return Edit(Span(found.start() - whole, found.end()), words)
 
 
 def written_as(like: str, number: int) -> str:

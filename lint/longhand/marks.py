@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from ..draft import Draft, Span
 from ..proof import Proof, proof
@@ -29,11 +29,17 @@ def marked(written: Longhand) -> str:
         return written.text
     if all(mark is Mark.UNREAD for mark in marks):
         return _with_notes(written.text, [_NONE_WORKED])
-    wanted = _counts(written.proof)
+    wanted, several = _counts(written.proof, marks), written.proof.pattern.sizes.number
     notes = [f"{SIGNS[mark]} {MEANINGS[mark]}" for mark in Mark if mark in marks]
     for behind in (False, True):
         text = _with_notes(edited(written.text, _signs(written, behind=behind)).text, notes)
-        if _counts(proof(Draft.of(text), ())) == wanted:
+        again = proof(Draft.of(text), ())
+        if len(again.workings.rounds) != len(marks):
+            continue
+        # the marks may tell more: a list that nobody could take apart makes the text without them look like one in
+        # several sizes, and a count that differs needs no other explanation
+        same = all(was in (now, _UNKNOWN) for was, now in zip(wanted, _counts(again, marks), strict=True))
+        if same or again.pattern.sizes.number < several:
             return text
     return _with_notes(written.text, [_listed(written, mark) for mark in Mark if mark in marks])
 
@@ -63,9 +69,14 @@ def _with_notes(text: str, notes: list[str]) -> str:
     return text.rstrip() + newline * 2 + newline.join(notes) + newline
 
 
-def _counts(found: Proof) -> list[tuple[int | None, bool | None]]:
-    """Return what the rounds of a text come to, and whether that agrees."""
+_UNKNOWN = (None, None)
+
+
+def _counts(found: Proof, marks: Sequence[Mark | None]) -> list[tuple[int | None, bool | None]]:
+    """Return what the rounds of a text come to, and whether that agrees, but for those marked as not worked."""
+    rounds = found.workings.rounds
     return [
-        (own.count, own.agrees) if (own := one.sizes[0] if one.sizes else None) is not None else (None, None)
-        for one in found.workings.rounds
+        (own.count, own.agrees) if (own := one.sizes[0] if one.sizes else None) is not None else _UNKNOWN
+        for one, mark in zip(rounds, marks, strict=True)
+        if mark is not Mark.UNREAD
     ]

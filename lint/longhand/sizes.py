@@ -17,6 +17,13 @@ _ABOUT_LISTS = re.compile(
     r"(?i)\b(?:figures?|instructions?|directions?|numbers?|changes|counts?|sizes?)\b.{0,40}?"
     r"\b(?:given|written|brackets?|parenthes[ei]s|as follows|order|always)\b"
 )
+_OF_SIZE = re.compile(r"(?i)\s+size\b")
+# behind the last of `size 8. Changes for sizes 10 and 12 are in parentheses`
+_IN_BRACKETS = re.compile(
+    r"(?i)(?:\s+sizes?\b)?(?:\s*\([^()\d]{1,6}\))?(?:\s+(?:are|is))?(?:\s+(?:given|shown|written))?\s+(?:in|with\w*)\s+(?:the\s+)?"
+    r"(?:\(\s*\)|\[\s*\]|brackets\b|parenthes[ie]s\b)"
+)
+_HEADED = re.compile(r"(?i)\b(?:(?P<word>rnd|round|row)s?\b|(?P<short>r)(?=\d))")
 _MOST = 600  # no heading covers more rounds
 _JOINT = r"[\s,;:/()\[\]{}&|-]*(?:\b(?:and|or)\b)?[\s,;:/()\[\]{}&|-]*"
 
@@ -96,6 +103,9 @@ def _other_lines(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Sp
         if index not in rounds:
             yield _without_gap(draft, whole_lines(draft, _trimmed(draft, round_.span)))
     for note in pattern.size_notes:
+        if led := _leading(draft, pattern, note):
+            yield led
+            continue
         own = note.sizes is None or size in note.sizes
         yield from _own_note(draft, pattern, note) if own else _foreign_note(draft, pattern, note, rounds)
     for section in pattern.sections:
@@ -120,15 +130,23 @@ def _gaps(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Edit]:
             missing = range(before[1] + 1, first) if before and before[0] == round_.section else range(0)
             if missing and others.issuperset(missing):
                 start = draft.starts[_line(draft, round_.heading.start)]
-                word = re.match(r"(?i)\s*[*#•-]*\s*(rnd|round|row|r)\b", draft.words(round_.heading))
-                named = f"{word[1]} " if word else "number "
-                numbers = str(missing[0])
-                if len(missing) > 1:
-                    numbers = f"{numbers} {'and' if len(missing) == 2 else 'to'} {missing[-1]}"
-                    named = re.sub(r"(?<=[a-z]) $", "s ", named) if word and len(word[1]) > 1 else named
                 newline = "\r\n" if "\r\n" in draft.text else "\n"
-                yield Edit(Span(start, start), f"(This size has no {named}{numbers}.){newline}")
+                words = _no_such(draft.words(round_.heading), missing)
+                yield Edit(Span(start, start), f"(This size has no {words}.){newline}")
             before, others = (round_.section, last), set()
+
+
+def _no_such(heading: str, missing: range) -> str:
+    """Name missing numbers as a heading names its own: `Rnd 8`, `Rnds 8 to 10`, `R8`."""
+    word = _HEADED.search(heading)
+    if word is None:
+        named = ""
+    elif word["short"]:
+        return f"{word['short']}{missing[0]}" + (f" to {missing[-1]}" if len(missing) > 1 else "")
+    else:
+        named = word["word"] + ("s" if len(missing) > 1 else "")
+    between = " and " if len(missing) == 2 else " to "
+    return f"{named or 'number'} {missing[0]}" + (f"{between}{missing[-1]}" if len(missing) > 1 else "")
 
 
 def _numbers(round_: Round, size: int | None) -> tuple[int | None, int | None]:
@@ -143,6 +161,17 @@ def _numbers(round_: Round, size: int | None) -> tuple[int | None, int | None]:
 
 def _trimmed(draft: Draft, span: Span) -> Span:
     return Span(span.start, span.start + len(draft.words(span).rstrip()))
+
+
+def _leading(draft: Draft, pattern: Pattern, note: SizeNote) -> Span | None:
+    """Return a note with what parts it from the round after it, where that is on its line: `L only - Rnd 7: ...`."""
+    if note.before_round >= len(pattern.rounds):
+        return None
+    start = pattern.rounds[note.before_round].span.start
+    if note.span.end > start or re.search(r"[\w\r\n]", draft.text[note.span.end : start]):
+        return None
+    words = draft.words(note.span)
+    return Span(note.span.start + len(words) - len(words.lstrip()), start)
 
 
 def _own_note(draft: Draft, pattern: Pattern, note: SizeNote) -> Iterator[Span]:
@@ -227,6 +256,11 @@ def _declaration(proof: Proof, size: int) -> Iterator[Edit]:
     first, last = (_line(draft, at) for at in (sizes.span.start, max(0, sizes.span.end - 1)))
     places = _places(draft.text, draft.line_span(first).cover(draft.line_span(last)), sizes.names)
     if places is None:
+        return
+    if changes := _IN_BRACKETS.match(draft.text, places[-1].end):
+        own = _OF_SIZE.match(draft.text, places[0].end)
+        yield Edit(places[0], draft.words(places[size]))
+        yield Edit(Span(own.end() if own else places[0].end, changes.end()), "")
         return
     lines = {_line(draft, place.start) for place in places}
     before = draft.text[: places[0].start]

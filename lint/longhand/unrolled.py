@@ -29,6 +29,7 @@ class Copy:
 
     `source` is the index of the round whose words it has. `words` are its heading and what is worked, `own` the words
     of a count that belong to it alone. It is pass `turn` of `turns` of a repeat; `turns` is 0 where it is of none.
+    `of` is the index of the round that it is where that is another than the one written out.
     """
 
     source: int
@@ -36,6 +37,7 @@ class Copy:
     own: str = ""
     turn: int = 0
     turns: int = 0
+    of: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,12 +265,34 @@ class Unrolling:
             if heading is None:
                 continue
             yield Edit(round_.heading, heading)
+            apart: dict[int, dict[int, Copy]] = {}
             for number in _missing(note, round_, own, reach):
                 like = self._sibling(reach, number) or heading
-                words = (renumbered(like, number) or f"Round {number}") + self._body(index)
-                before = self.round(reach[number - 1])
-                end = parts_of(self.proof.draft, before).end
-                yield Unrolled(index, Span(end, end), (Copy(index, words),), None)
+                copy = Copy(index, (renumbered(like, number) or f"Round {number}") + self._body(index), of=index)
+                before = reach[number - 1]
+                if self.round(before).listed:
+                    apart.setdefault(before, {})[number - 1] = copy
+                    continue
+                end = parts_of(self.proof.draft, self.round(before)).end
+                yield Unrolled(index, Span(end, end), (copy,), None)
+            for before, copies in apart.items():
+                yield from self._apart(before, copies)
+
+    def _apart(self, index: int, after: Mapping[int, Copy]) -> Iterator[Unrolled]:
+        """Write the rounds of a list (`Rows 9, 11, 13: knit.`) one by one, each with the elided one after it."""
+        round_ = self.round(index)
+        if any(claim.each_round for claim in round_.claims):
+            return
+        parts = parts_of(self.proof.draft, round_)
+        words = self.text(Span(parts.words.start, parts.end)).rstrip()
+        copies: list[Copy] = []
+        for number in round_.listed:
+            heading = renumbered(self.text(round_.heading), number)
+            if heading is None:
+                return
+            copies.append(Copy(index, heading + words, of=index))
+            copies += [after[number]] if number in after else []
+        yield Unrolled(index, Span(round_.span.start, parts.end), tuple(copies), None)
 
     def _covered(self, round_: Round) -> Sequence[int]:
         if round_.listed:

@@ -16,6 +16,7 @@ from ..choice import ChoiceError, size_named
 from ..draft import Draft, Span
 from ..pattern import RepeatRounds, Round
 from ..proof import Proof, proof
+from ..steps import Remark
 from ..working.claims import stated_of
 from ..workings import RoundWorking, SizeWorking, Standing
 from .edits import Edit, Edited, edited
@@ -231,7 +232,8 @@ def _counts_added(unrolling: Unrolling, tried: _Try) -> _Try:
     for one in tried.proof.workings.rounds:
         round_ = tried.proof.pattern.rounds[one.index]
         near = manner_of(draft, round_) or near
-        if round_.claims or round_.closing or not _needs_count(round_):
+        index = tried.own(round_)
+        if round_.claims or round_.closing or not _needs_count(round_) or (index and _miscounted(unrolling, index)):
             continue
         copied = tried.copied(round_)
         source = _words_of(unrolling.proof, tried, copied[1]) if copied is not None else None
@@ -320,22 +322,34 @@ def _written(one: RoundWorking, unrolling: Unrolling, written: _Try) -> Written:
     if copied is not None:
         place, copy, unrolled = copied
         known = mark is Mark.UNREAD and unrolled.count is not None
-        return Written(unrolled.round, words, place.end, copy.turn, copy.turns, None if known else mark)
+        own = unrolled.round if copy.of is None else copy.of
+        return Written(own, words, place.end, copy.turn, copy.turns, None if known else mark)
     index = written.own(round_)
     before = unrolling.working(index) if index is not None else None
     if before is not None:
         # the whole draft tells more than a single size does
         mark = Mark.DIFFERS if before.agrees is False else None
-    if index is not None and _miscounted(unrolling, index):
-        mark = mark or Mark.UNREAD
+    if index is not None and (strange := _miscounted(unrolling, index)):
+        counts = [claim.span for claim in unrolling.round(index).claims]
+        only_counts = all(any(one.start <= each.start < one.end for one in counts) for each in strange)
+        mark = Mark.DIFFERS if only_counts and before is not None else Mark.UNREAD
     return Written(index, words, parts_of(written.proof.draft, round_).end, mark=mark)
 
 
-def _miscounted(unrolling: Unrolling, index: int) -> bool:
-    """Tell whether a round of the draft holds a list that has not one figure a size: nobody knows whose they are."""
+def _miscounted(unrolling: Unrolling, index: int) -> list[Span]:
+    """Return the lists of a round that have not one figure a size: nobody knows whose they are."""
     pattern = unrolling.proof.pattern
     span = pattern.rounds[index].span
-    return pattern.sizes.number > 1 and any(
-        span.start <= one.span.start < span.end and place_in(pattern, one, unrolling.size) is None
+    if pattern.sizes.number < 2:
+        return []
+    round_ = pattern.rounds[index]
+    told = [step.span for step in round_.steps if not isinstance(step, Remark)]
+    told += [round_.directive.span] if round_.directive is not None else []
+    told += [claim.span for claim in round_.claims]
+    return [
+        one.span
         for one in pattern.lists
-    )
+        if span.start <= one.span.start < span.end
+        and any(each.start <= one.span.start < each.end for each in told)
+        and place_in(pattern, one, unrolling.size) is None
+    ]

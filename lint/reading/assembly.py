@@ -13,7 +13,7 @@ from ..steps import Remark, Repeat, Step, Together, Unread
 from .blocks import Block
 from .claims import claims_in
 from .directives import Directed, read_directive
-from .figures import lift
+from .figures import lift, lists_in
 from .marks import Item, kind, tree
 from .sizes import size_note
 from .steps import Steps, read_steps
@@ -111,7 +111,11 @@ class Assembly:
         """Read the words of a body: a directive, or steps; with the counts it states."""
         only = self.only if once is None else once
         names = tuple(name.lower() for name in self.sizes.names)
-        words, lists = lift(self.words.within(span), self.sizes.number, only, names)
+        sign = doubted(self.text, span)
+        own = _without_list(self.words.within(span), self.sizes.number) if sign == "!" else self.words.within(span)
+        words, lists = lift(own, self.sizes.number, only, names)
+        if sign == "?":
+            return self._unworked(span, words)
         self.lists.extend(lists)
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
@@ -131,6 +135,49 @@ class Assembly:
         if lost := _strangers_in(words, steps.steps, directed):
             steps = replace(steps, steps=(*steps.steps, *lost))
         return steps, directed, claims
+
+    def _unworked(self, span: Span, words: Sequence[Word]) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
+        """Read of words that are marked as not worked out only the count that they state, if it is plain."""
+        items, loose = tree(words)
+        directed = read_directive(items) if self.rounds else None
+        claims = read_steps(items, loose, _marks(words), figures=self.figures, knit=self.knit).claims
+        strange = [one.span for one in lists_in(self.words.within(span)) if len(one.values) != self.sizes.number]
+        plain = tuple(one for one in claims if not any(_meet(one.span, other) for other in strange))
+        return Steps((Unread(span, "it is marked [?] as not worked out"),)), directed, plain
+
+
+def _meet(one: Span, other: Span) -> bool:
+    return one.start < other.end and other.start < one.end
+
+
+_DOUBTED = re.compile(r"[\s.:|\u2013\u2014-]*\[([?!])\]")
+_DOUBTED_BEHIND = re.compile(r"\[(\?)\]\s*$")
+
+
+def doubted(text: str, span: Span) -> str:
+    """Return the sign that a longhand gives doubtful words, in brackets before them or behind; empty for none.
+
+    `?` says that they stand as they were written, `!` that the count beside them may be another.
+    """
+    if text.find("[", span.start, span.end) < 0:
+        return ""
+    found = _DOUBTED.match(text, span.start, span.end) or _DOUBTED_BEHIND.search(text[span.start : span.end])
+    return found[1] if found else ""
+
+
+_COUNT_WORDS = frozenset({"st", "stitch", ".", ")", "]", "}", "(", "[", "-", "=", "group"})
+
+
+def _without_list(words: Sequence[Word], sizes: int) -> Sequence[Word]:
+    """Leave out a count at the end of words whose list has not one figure a size."""
+    found = lists_in(words)
+    if not found or len(found[-1].values) == sizes:
+        return words
+    first = next(at for at, word in enumerate(words) if word.span.start >= found[-1].span.start)
+    after = [word.kind for word in words if word.span.start >= found[-1].span.end]
+    while first and words[first - 1].kind in ("(", "[", "{", "-", "="):
+        first -= 1
+    return words[:first] if all(kind in _COUNT_WORDS for kind in after) else words
 
 
 def _strangers_in(words: Sequence[Word], steps: Sequence[Step], directed: Directed | None) -> list[Unread]:

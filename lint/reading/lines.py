@@ -8,8 +8,8 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import Claim, Round
-from ..steps import Chain, Even, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
-from .assembly import Assembly
+from ..steps import At, Chain, Even, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
+from .assembly import Assembly, doubted
 from .blocks import Block
 from .described import PIECES
 from .directives import Directed, read_directive
@@ -78,6 +78,8 @@ _INSTRUCTS = re.compile(
     r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d+)\b"
 )
 
+
+_HIGHEST_TURNING = 5  # chains, for a double treble
 
 _LATEST_HEADING = 8  # words before the word round
 
@@ -157,7 +159,7 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         and block.after_gap
     ):
         assembly.fresh = True
-    foundation = directed is None and not shaping and not lost
+    foundation = directed is None and not shaping and not lost and not _goes_around(steps.steps)
     _append(assembly, block, span, only, steps, directed, claims, foundation=foundation)
 
 
@@ -202,6 +204,7 @@ def _append(
             foundation=foundation,
             loose=steps.loose,
             rounds_stated=steps.rounds,
+            known_to_differ=doubted(assembly.text, span) == "!",
         )
     )
 
@@ -247,6 +250,15 @@ def _is_headed(words: Sequence[Word]) -> bool:
 def _first_words(assembly: Assembly, span: Span) -> str:
     words = assembly.draft.words(span).split()
     return " ".join(words[:5]).rstrip(".,;:")
+
+
+def _goes_around(steps: Sequence[Step]) -> bool:
+    """Tell whether a beginning chain is followed by stitches in each stitch: `Band: ch 1, sc in each st around`."""
+    told = [step for step in steps if not isinstance(step, Remark)]
+    if len(told) < 2 or not isinstance(told[0], Chain) or not isinstance(told[1], Work):
+        return False
+    short = all(one is not None and one <= _HIGHEST_TURNING for one in told[0].n.values)
+    return short and told[1].where.at is At.EACH and not told[1].where.target.chain
 
 
 def _starts_piece(steps: Sequence[Step]) -> bool:

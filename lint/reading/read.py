@@ -10,6 +10,7 @@ from ..figures import FigureList, ListStyle, Sizes
 from ..pattern import Conventions, Pattern
 from ..trade.tables import spellings
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
+from .assembly import doubted
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .given import given_counts
@@ -119,6 +120,8 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
     lists: list[FigureList] = []
     headings = 0
     for block in found:
+        if doubted(text, block.body or block.span):
+            continue
         if block.kind is Kind.ROUND and block.body is not None and block.heading is not None:
             inside = words.within(block.body)
             headings += len(block.heading.numbers) > 1

@@ -11,7 +11,7 @@ from ..draft import Draft, Span
 from ..figures import Figure, Sizes
 from ..pattern import Claim, Elided, Round
 from ..steps import At, Repeat, Step, Together, Where, Work
-from .assembly import Assembly
+from .assembly import Assembly, doubted
 from .blocks import Block, Kind
 from .claims import claims_in, spread_over
 from .figures import lift, lists_in
@@ -131,6 +131,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
             loose=steps.loose,
             closing=steps.closing,
             many=many,
+            known_to_differ=doubted(assembly.text, body) == "!",
         )
     )
 

@@ -23,6 +23,15 @@ _LINE = re.compile(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<l
 _RUN = re.compile(
     r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)"
 )
+_FOR = r"(?:(?:changes|figures|numbers|instructions|directions|those)\s+(?:given\s+)?for\s+(?:the\s+)?)?"
+_ONE = rf"(?:{_NAME}(?:'s|s'|s)?|\d{{1,2}})(?![\w/])(?:\s+sizes?)?(?:\s*\([^()\d]{{1,6}}\))?"
+_AND = r"\s*(?:,\s*and\s|,|/|\band\b|\bor\b|&|\s-\s)\s*"
+# `Directions are for size 8. Changes for sizes 10 and 12 are in parentheses`, `Baby size with Child size in ( )`
+_CHANGES = re.compile(
+    rf"(?i)\b(?:(?:for|sizes?)\s+(?:the\s+)?)*(?P<first>{_ONE})\s*[.,;:]?\s*(?:\bwith\s+|\band\s+)?(?:the\s+)?{_FOR}(?:sizes?\s+)?"
+    rf"(?P<rest>{_ONE}(?:{_AND}{_ONE})*)\s*(?:(?:are|is)\s+)?(?:given\s+|shown\s+|written\s+)?(?:in|with\w*)\s+"
+    r"(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)"
+)
 _HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
 _ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
 _LONGEST_LINE = 600  # no longer line is a list of sizes
@@ -75,6 +84,8 @@ def _candidates(text: str) -> tuple[_Candidate, ...]:
 
 
 def _stretches(text: str) -> Iterable[_Candidate]:
+    if _IN_BRACKETS.search(text):
+        yield from _with_changes(text)
     lines = [line for line in re.finditer(r"[^\n]+", text) if len(line[0]) <= _LONGEST_LINE]
     for index, line in enumerate(lines):
         if _HEADER.match(line[0]):
@@ -99,6 +110,18 @@ def _stretches(text: str) -> Iterable[_Candidate]:
             if found and found.known == len(found.names):
                 yield found
     yield from _fits_lines(lines)
+
+
+_IN_BRACKETS = re.compile(r"(?i)\b(?:in|with\w*)\s+(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)")
+
+
+def _with_changes(text: str) -> Iterable[_Candidate]:
+    """Read a sentence that names the first size and says that the figures of the others are in brackets."""
+    for found in _CHANGES.finditer(text):
+        parts = [found["first"], *re.split(_AND, found["rest"])]
+        names = tuple(" ".join(re.sub(r"(?i)\bsizes?\b|\([^()]*\)", "", part).split()).strip(_AROUND) for part in parts)
+        if len(set(names)) == len(names):
+            yield _Candidate(names, Span(found.start(), found.end("rest")), len(names))
 
 
 def _below_header(header: re.Match[str], lines: Sequence[re.Match[str]]) -> Iterable[_Candidate]:

@@ -247,9 +247,6 @@ def speaks_on(text: str, before: Line, line: Line) -> bool:
     return said is not None and begins is not None and (bool(begins["many"]) or not said[0].strip()[-1].isdigit())
 
 
-_ROUNDS = re.compile(r"(?P<many>(?:rnds|rounds|rows)\b(?!\.?\s*\d))|(?:rnds?|rounds?|rows?|r)(?![a-z])", re.IGNORECASE)
-
-
 _CUT_ENDS = frozenset("dDsSwW.")
 
 
@@ -285,6 +282,13 @@ _FIGURES = r"\d[\d\s,/:()\[\]-]*"
 
 _UNIT = (
     r"(?:sts?|sc|dc|hdc|tr|htr|dtr|stitch(?:es)?|(?:half\s+)?(?:single|double|treble)\s+crochets?|trebles?|doubles?)"
+)
+
+
+# `rows. 15 sts`: a sentence ends in the word, and a count follows
+_ROUNDS = re.compile(
+    rf"(?P<many>(?:rnds|rounds|rows)\b(?:(?!\.?\s*\d)|(?=\.\s+{_FIGURES}{_UNIT}\.?\s*$)))|(?:rnds?|rounds?|rows?|r)(?![a-z])",
+    re.IGNORECASE | re.MULTILINE,
 )
 
 

@@ -152,7 +152,7 @@ class Worker(Again):
                 took_over[size] = took
         self._resume_alike(sizes, took_over)
         # where the other sizes agree, the row below was the right one for these as well
-        trust = any(size is not None and size.agrees for size in sizes)
+        trust = round_.known_to_differ or any(size is not None and size.agrees for size in sizes)
         for size in doubtful:
             if trust:
                 sizes[size], _, took, covers = self._size(index, round_, size, trust=True)

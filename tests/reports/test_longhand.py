@@ -27,19 +27,6 @@ BY_HAND = {
     "mooring-mittens-large": ("mooring-mittens", "Large"),
 }
 
-# What can be worked only with the help of the other sizes: by draft, size and line of the draft.
-NEEDS_THE_OTHERS = {
-    # the slip lies in this size alone, and only the others show that the row below was right
-    ("capstan-cap", "Adult", 25),
-    ("pilot-bonnet", "3 months", 30),
-    # a list with a figure too few: in one size nobody knows whose they are
-    ("pilot-bonnet", "Newborn", 31),
-    ("pilot-bonnet", "3 months", 31),
-    ("pilot-bonnet", "6 months", 31),
-    ("pilot-bonnet", "Newborn", 32),
-    ("pilot-bonnet", "6 months", 32),
-}
-
 
 @cache
 def proofed(name: str) -> Proof:
@@ -97,8 +84,7 @@ def test_a_longhand_comes_to_the_counts_of_its_draft(name: str, size: str | None
         for working in whole.workings.rounds
         if (own := working.sizes[index]) and own.count is not None and now.get(working.index) != own.count
     }
-    assert set(differ) <= NEEDS_THE_OTHERS
-    assert set(differ.values()) <= {None}
+    assert differ == {}
 
 
 def test_no_word_of_other_sizes_is_left() -> None:

@@ -154,6 +154,17 @@ def test_whole_blocks(heading: str, expected: list[tuple[str, int, tuple[str, ..
     assert found(text) == expected
 
 
+@pytest.mark.parametrize("rounds", ["Rnds 1-3", "Rnds 1-2"])
+def test_rounds_worked_as_another_part_need_not_be_all_of_it(rounds: str) -> None:
+    text = (
+        "FRONT\nCh 5, join with sl st to form a ring.\nRnd 1: Ch 1, 8 sc in ring, join. (8 sc)\n"
+        "Rnd 2: Ch 1, 2 sc in each sc around, join. (16 sc)\nRnd 3: Ch 1, sc in each sc around, join. (16 sc)\n\n"
+        f"BACK\n{rounds}: Work as for front. (16 sc)\n"
+    )
+
+    assert found(text) == []
+
+
 @pytest.mark.parametrize(
     ("count", "expected"),
     [
