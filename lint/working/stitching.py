@@ -98,6 +98,25 @@ class Stitcher(Repeating):
         if self.base:
             self.base = False
             self._take(1, spaces=False)
+        fabric, left = self._laid(steps)
+        unjoined = not any(isinstance(step, Join) for step in steps)
+        turned = turns_last(steps) or (self.flat and unjoined)
+        if turned and not self.knit:
+            edge = Edge(self.counted, self.hung, turned=True, open=unjoined and row)
+            fabric = Fabric(fabric.segments, fabric.ring, edge)
+        return Made(
+            fabric,
+            before,
+            self.used,
+            left,
+            self.short,
+            tuple(self.items),
+            self.starts,
+            self.partial,
+        )
+
+    def _laid(self, steps: Sequence[Step]) -> tuple[Fabric, int]:
+        """Return the row that was made and how many places of the row below are left."""
         left = 0
         if self.cursor is not None and not self.cursor.fabric.ring and not self.left_alone:
             left = max(0, self.cursor.left()) if self.row.segments else 0
@@ -115,21 +134,7 @@ class Stitcher(Repeating):
             raise CannotWork("no stitches were found in these words")
         else:
             fabric = self._nothing_made(steps)
-        unjoined = not any(isinstance(step, Join) for step in steps)
-        turned = turns_last(steps) or (self.flat and unjoined)
-        if turned and not self.knit:
-            edge = Edge(self.counted, self.hung, turned=True, open=unjoined and row)
-            fabric = Fabric(fabric.segments, fabric.ring, edge)
-        return Made(
-            fabric,
-            before,
-            self.used,
-            left,
-            self.short,
-            tuple(self.items),
-            self.starts,
-            self.partial,
-        )
+        return fabric, left
 
     def _returned(self, steps: Sequence[Step]) -> Fabric | None:
         """Return the stitches that a line puts back on the needle before it works them; None where it doesn't."""
