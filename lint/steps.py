@@ -49,7 +49,7 @@ class Target:
     `kinds` are stitch ids; empty for any stitch. `space` is True for a chain space; `size` is its number of
     chains where the draft says it. `also_spaces` is True for "each st and ch-1 sp". `group` names the group of stitches
     whose place is meant (a V-stitch's space, the gap between two shells), "group" for any; `nth` is the stitch of it:
-    1 the first, -1 the last, 0 the one in the middle.
+    1 the first, -1 the last, 0 the one in the middle. `corner` is True for the space of a corner, the longest of a row.
     """
 
     kinds: tuple[str, ...] = ()
@@ -59,6 +59,7 @@ class Target:
     chain: bool = False  # a link of a chain
     group: str = ""
     nth: int | None = None
+    corner: bool = False
 
 
 @dataclass(frozen=True, slots=True)

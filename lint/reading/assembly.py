@@ -128,6 +128,7 @@ class Assembly:
             directed=directed is not None,
             figures=self.figures,
             knit=self.knit,
+            before=self.rounds[-1].steps if self.rounds and not self.fresh else (),
         )
         claims = steps.claims
         if directed and not claims:

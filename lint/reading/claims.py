@@ -128,6 +128,8 @@ def past_sized_space(items: Sequence[Item], index: int) -> int | None:
     stop += 1
     if kind(items, stop) == "-":
         stop += 1
+    if text_at(items, stop) == "corner":
+        return stop + 1 + (kind(items, stop + 1) == "space")
     return stop + 1 if kind(items, stop) == "space" else None
 
 

@@ -56,6 +56,7 @@ class Seen:
             chain=self.chain and not self.space,
             group=self.group,
             nth=self._nth_of_group(),
+            corner=self.corner and self.space,
         )
 
     def _nth_of_group(self) -> int | None:
@@ -264,6 +265,8 @@ def _stitch_place(items: Sequence[Item], index: int, seen: Seen) -> int:
             stop += 1
     elif number is None:
         stop = index + 1
+    if text_at(items, stop) == "corner" and seen.size is not None:
+        stop += 1
     if kind(items, stop) == "space":
         seen.space = True
         return stop + 1

@@ -473,7 +473,7 @@ def heading_at(text: str, at: int, end: int) -> Heading | None:
 
 # the first letter or figure comes first, in either case, and is looked at from behind, so that a search is quick
 _MIDDLE = re.compile(
-    r"[rRnN\d](?:(?<=[.)\];:}].)|(?<=[:-]\s.)|(?<=[.)\];:}]\s.)|(?<=[.)\];:}]\s\s.)|(?<=[a-z],\s.)|(?<=\n.))"
+    r"[rRnN\d](?:(?<=[.)\];:}].)|(?<=[:-]\s.)|(?<=[.)\];:}]\s.)|(?<=[.)\];:}]\s\s.)|(?<=[a-z],\s.)(?<!\d(?:st|nd|rd|th),\s.)|(?<=\n.))"
     r"(?=(?i:(?<=r)(?:ounds?|nds?|ds?|ows?|)\.?\s?(?:\d|[(\[]\d+,)|(?<=\d)\d*(?:st|nd|rd|th)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|(?<=n)ext\s+(?:rounds?|rnds?|rows?)\b))"
 )
 

@@ -5,13 +5,30 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..figures import Figure
-from ..steps import At, Chain, FastenOff, Leave, Make, OtherSide, Remark, Ring, Skip, Target, Turn, Unread, Where, Work
+from ..steps import (
+    At,
+    Chain,
+    FastenOff,
+    Leave,
+    Make,
+    OtherSide,
+    Remark,
+    Ring,
+    Skip,
+    Target,
+    Together,
+    Turn,
+    Unread,
+    Where,
+    Work,
+)
 from .claims import past_sized_space, past_turn, sentence_claim, trailing_claim
 from .groups import past_group
 from .marks import Item, flat, kind, text_at
 from .places import Placed, read_place
 from .stitches import StitchReader
 from .times import figure_at
+from .together import in_one, list_end
 from .words import Word
 
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
@@ -21,6 +38,9 @@ MOST_BEFORE_WITH = 7  # words, from `join` to the stitch it is done with
 
 
 _MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
+
+
+LEAST_LISTED = 3  # words of a list: two stitches and what stands between
 
 
 _JOINING = frozenset({"attach", "rejoin", "reattach"})
@@ -189,9 +209,23 @@ class MoveReader(StitchReader):
                 self._add(Ring(self._span(start, placed.end)))
             self.in_ring = True
             return True
+        if self._list_in_place(start, index, placed):
+            return True
         if kind(self.items, index) == "group" or kind(self.items, index) in ("number", "stitch"):
             return self._placed_first(start, index, placed)
         return False
+
+    def _list_in_place(self, start: int, index: int, placed: Placed) -> bool:
+        """Read `in next sc make dc, ch 1 and dc`: all in that one place."""
+        stop = list_end(self.items, index)
+        if stop - index < LEAST_LISTED or placed.where.at not in (At.NEXT, At.EACH, At.SAME):
+            return False
+        inner = type(self)(self.items[index:stop], top=False, figures=self.figures).read().steps
+        if len(inner) < 2 or not all(isinstance(step, Work | Chain) for step in inner):
+            return False
+        self.at = stop
+        self._add(Together(in_one(inner), placed.where, self._span(start)))
+        return True
 
     def _placed_first(self, start: int, index: int, placed: Placed) -> bool:
         self.at = index

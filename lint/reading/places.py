@@ -260,6 +260,8 @@ def _span(items: Sequence[Item], at: int, end: int) -> Span:
 def _where(seen: Seen, span: Span, *, post: bool, between: bool, whole: bool) -> Where | None:
     if seen.ring:
         return Where(At.RING, span=span)
+    if seen.corner and not (seen.st or seen.kinds or seen.chain or seen.group or seen.center or seen.top):
+        seen.space = True
     if seen.row_ends:
         single = (seen.next or seen.first or seen.last) and not seen.each
         return Where(At.ROW_ENDS, number=seen.number or (Figure((1,), span) if single else None), span=span)
@@ -289,8 +291,7 @@ def _where(seen: Seen, span: Span, *, post: bool, between: bool, whole: bool) ->
     if seen.nth is not None and seen.nth > 1:
         return Where(At.NEXT, number=one, target=Target(chain=True), span=span, nth=seen.nth) if seen.chain else None
     if seen.next or seen.first or seen.last or seen.top or seen.nth == 1:
-        unnamed = seen.corner and seen.next and not (seen.st or seen.space or seen.kinds or seen.chain)
-        target = Target() if seen.top else Target(space=True) if unnamed else seen.target
+        target = Target() if seen.top else seen.target
         first = (seen.first or seen.nth == 1) and not (seen.last or target.space)
         return Where(At.NEXT, number=one, target=target, last=seen.last, span=span, first=first)
     if seen.st or seen.space or seen.kinds or seen.chain:

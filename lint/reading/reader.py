@@ -121,6 +121,7 @@ class Reader(ABC):
     layers: bool = False  # each stitch is worked through two layers of a folded piece
     in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
     marks: frozenset[str] = frozenset({"*"})
+    before: tuple[Step, ...] = ()  # what the round before has between its ends
     at: int = 0
     steps: list[Step] = field(default_factory=list[Step])
     claims: list[Claim] = field(default_factory=list[Claim])

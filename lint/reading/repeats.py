@@ -7,13 +7,14 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
-from ..steps import At, Chain, Count, Remark, Repeat, Skip, Step, Times, Together, Unread, Where, Work
+from ..steps import At, Chain, Count, Remark, Repeat, Skip, Step, Times, Together, Unread, Work
 from .breaks import breaks_here, broken, ends_at_mark
 from .marks import Group, kind, text_at
 from .moves import MoveReader
 from .places import read_place
 from .roles import Role, role
 from .times import figure_at, is_in_all, read_remainder, read_times
+from .together import in_one
 from .words import Word
 
 
@@ -36,7 +37,7 @@ class RepeatReader(MoveReader):
         start = self.at
         steps = self._inner(group)
         self.at = placed.end
-        step: Step = Together(_in_one(steps), placed.where, self._span(start))
+        step: Step = Together(in_one(steps), placed.where, self._span(start))
         self._add(step)
         closes = self._kind() == "*" and self.open_star is not None  # `*sc, (sc, ch 1, sc) in next st* 6 times`
         if not closes and (times := read_times(self.items, self.at)) and times.times.number is not None:
@@ -334,19 +335,6 @@ class RepeatReader(MoveReader):
             return True
         self._wrap(start, times, span)
         return True
-
-
-def _in_one(steps: Sequence[Step]) -> tuple[Step, ...]:
-    """Prepare the steps of a group that goes into one place: a bare `2 dc` is two in it."""
-    found: list[Step] = []
-    for step in steps:
-        if isinstance(step, Work) and step.bare and step.where.number is not None:
-            found.append(Work(step.make, step.where.number, Where(At.SAME), step.span))
-        elif isinstance(step, Chain):
-            found.append(replace(step, beginning=False))
-        else:
-            found.append(step)
-    return tuple(found)
 
 
 def _last_of(steps: Sequence[Step], stitch: str, word: str) -> int | None:

@@ -13,7 +13,7 @@ from dataclasses import replace
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import LooseMark
-from ..steps import At, Count, Make, Remark, Repeat, Target, Times, Where, Work
+from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
 from .marks import Group, Item, flat, kind, span_of, text_at
@@ -21,7 +21,8 @@ from .needles import NeedleReader
 from .places import Placed, read_place
 from .reader import Steps
 from .roles import Role, role
-from .times import figure_at, read_times
+from .times import figure_at, read_remainder, read_times
+from .together import between_ends
 from .words import Word
 
 _EDGES = frozenset({"ends", "edges", "sides", "halves", "pieces"})
@@ -46,12 +47,9 @@ class StepReader(NeedleReader):
             return self._star()
         if what == "rep" or (what == "work" and self._kind(1) == "from" and self._kind(2) in self.marks):
             return self._rep()
-        if what == "layers":
-            self.layers = True
-            self._add(Remark(self.items[self.at].span))
-            self.at += 1
+        if (what == "around" and self._all_around()) or (what == "layers" and self._through_layers()):
             return True
-        if what == "around" and self._all_around():
+        if what == "work" and (self._worked_off() or self._as_before()):
             return True
         if self._omitting() or self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
             return True
@@ -79,6 +77,27 @@ class StepReader(NeedleReader):
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
             return self._stitch() or self._leave() or self._double()
         return self._named_by(what)
+
+    def _as_before(self) -> bool:
+        """Read `work across as before`: what the round before has between its ends."""
+        at = self.at + 1
+        while kind(self.items, at) in ("around", "even"):
+            at += 1
+        if text_at(self.items, at) != "as" or text_at(self.items, at + 1) != "before" or not self.before:
+            return False
+        at += 2
+        if remainder := read_remainder(self.items, at):
+            at = remainder[1]
+        self.at = at
+        for step in self.before:
+            self._add(step)
+        return True
+
+    def _through_layers(self) -> bool:
+        self.layers = True
+        self._add(Remark(self.items[self.at].span))
+        self.at += 1
+        return True
 
     def _named_by(self, what: str) -> bool:
         """Read what its first word names."""
@@ -296,12 +315,16 @@ def read_steps(
     directed: bool = False,
     figures: bool = False,
     knit: bool = False,
+    before: Sequence[Step] = (),
 ) -> Steps:
     """Read the steps of a round from its words and brackets.
 
     `marks` are the signs that serve as stars in it; `habit` is True where the draft closes its rounds with a count that
     is a sentence of its own (`... 5 times. 36 sc.`), `directed` where they follow a `rep rnd 2` that does all the work,
-    `figures` where bare figures stand for single crochet, `knit` where the piece is knitted.
+    `figures` where bare figures stand for single crochet, `knit` where the piece is knitted. `before` are the steps of
+    the round before it.
     """
-    read = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures, knit=knit).read()
+    reader = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures, knit=knit)
+    reader.before = between_ends(before)
+    read = reader.read()
     return replace(read, loose=(*loose, *read.loose))

@@ -17,6 +17,7 @@ from ..steps import (
     Step,
     Target,
     Times,
+    Together,
     Turn,
     Unread,
     Where,
@@ -25,11 +26,12 @@ from ..steps import (
 from .joins import NOT_COUNTS
 from .makes import make_of, placed_steps
 from .marks import Item, kind, text_at
-from .places import read_place
+from .places import Placed, read_place
 from .reader import COLOURS
 from .roles import Role, role
 from .spreads import SpreadReader, every_nth
 from .times import figure_at, read_times
+from .together import gathered, has_come_to_space
 from .words import Word
 
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
@@ -92,6 +94,21 @@ class StitchReader(SpreadReader):
         if word.stitch.kind == "chain":
             return self._chain(start, index, number)
         return self._work(start, index, word, number)
+
+    def _worked_off(self) -> bool:
+        """Read `work off 2 sc as 1 sc`: a decrease."""
+        number = figure_at(self.items, self.at + 2)
+        word = self.items[self.at + 3] if self.at + 3 < len(self.items) else None
+        make = make_of(word) if isinstance(word, Word) else None
+        if self._text(1) != "off" or number is None or number.is_list or make is None or make.uses != 1:
+            return False
+        one = figure_at(self.items, self.at + 5)
+        if self._text(4) not in ("as", "into", "in", "to") or one is None or one.values != (1,):
+            return False
+        start, uses = self.at, number.values[0] or 2
+        self.at += 6 + (self._kind(6) in ("st", "stitch"))
+        self._add_bare(start, Make(f"{make.kind}{uses}tog", uses, 1, make.height), None, None)
+        return True
 
     def _chain(self, start: int, index: int, number: Figure | None) -> bool:
         """Read `ch 3`, `3ch`, `ch-1`, `chain 70 loosely`, with `(counts as dc)` or `, counts as dc` after it."""
@@ -328,11 +345,29 @@ class StitchReader(SpreadReader):
                 self.at = index + 1
             self._add_bare(start, make, number, times)
             return
+        self._add_placed(start, placed, make, number, trailing=trailing, times=times)
+        if all(kind(self.items, n) != "next" for n in range(index, placed.end)):
+            self._come_to()
+
+    def _come_to(self) -> None:
+        """Take `2 dc in corner sp` after `sl st to corner, ch 3` for the space that the round has come to."""
+        last = self.steps[-1]
+        if not isinstance(last, Work | Together) or last.where.at is not At.NEXT or not last.where.target.space:
+            return
+        if has_come_to_space(self.steps[:-1]):
+            self.steps[-1] = replace(last, where=replace(last.where, at=At.SAME, number=None))
+
+    def _add_placed(
+        self, start: int, placed: Placed, make: Make, number: Figure | None, *, trailing: bool, times: Times | None
+    ) -> None:
+        """Add a stitch in its place, with those listed before it that go there too, and its further places."""
         self.at = placed.end
         if self.knit and make.kind == "inc" and placed.where.at is At.NEXT and placed.where.number is not None:
             make = replace(make, kind="kfb")  # `inc in next st` uses that stitch
         for step in placed_steps(make, number, placed, self._span(start), trailing=trailing):
             self._add(step)
+        if (group := gathered(self.steps, self.open_star[0] if self.open_star else 0)) is not None:
+            self.steps[-len(group.steps) :] = [group]
         if times is not None:
             self._times_in_place(times)
         self._more_times()

@@ -220,6 +220,10 @@ class Placing(Starting):
         """
         left = self.left(spaces=True)
         size = target.size
+        if target.corner and self.cursor is not None:
+            if not self.cursor.fabric.spaces:
+                raise CannotWork("where the corners are is not known")
+            size = size or max(self.passed or self.cursor.spaces_ahead(), default=None)
         if self.passed:
             number = self.passed.pop(size, None) if size is not None else None
             if number is None:

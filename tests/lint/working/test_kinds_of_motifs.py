@@ -51,6 +51,26 @@ KINDS: dict[str, tuple[str, Counts]] = {
         " (2 dc, ch 2, 2 dc) in sp; rep from * around, ending last rep at **, join.\n",
         [[8], [24], [40]],
     ),
+    "a list without brackets that goes into one space, and a corner that is come to": (
+        # 3 in each of 4; 6 in each of 4 corners; those and 3 in each of the 4 spaces between; 36, 8 spaces, 5 in 4 corners
+        "Cottage Square (UK)\n\nMake 6 ch, ss to form a ring.\n"
+        "1. 3ch, 2tr in ring, 3ch, *3tr in ring, 3ch. Rep from * twice more. Ss to top of 3ch.\n"
+        "2. Ss to 3ch corner. 3ch, 2tr, 3ch, 3tr into same corner, 1ch. *3tr, 3ch, 3tr into next corner, 1ch. Rep from * twice"
+        " more. Ss to top of 3ch.\n"
+        "3. Ss to corner. 3ch, 2tr, 3ch, 3tr into corner, 1ch, 3tr into 1ch sp, 1ch. *3tr, 3ch, 3tr into next corner, 1ch,"
+        " 3tr into 1ch sp, 1ch. Rep from * twice more. Ss to top of 3ch.\n"
+        "4. 1ch, 1dc into each tr and 1ch sp, 5dc into each corner. Ss to first dc.\n",
+        [[6], [12], [24], [36], [64]],
+    ),
+    "a place said first, stitches worked off as one, and the rest as before": (
+        # 4, 2 in one, 4; 2 more at each end and in the space: 14, 18; less 2 and 2 more in the space: 18; less 4, 2 more: 16
+        "Ch 10.\n1st row: Sc in 2nd ch from hook, sc in next 3 ch; in next ch make sc, ch 3 and sc; sc in next 4 ch. Ch 1, turn.\n"
+        "2nd and 3rd rows: 2 sc in 1st sc, sc in each sc across to ch-3 sp. In ch-3 sp make sc, ch 3 and sc; sc in each sc across,"
+        " 2 sc in last sc. Ch 1, turn.\n"
+        "4th row: Work off 2 sc as 1 sc (dec made); work across as before to last 2 sc, then make a dec. Ch 1, turn. "
+        "5th row: (Work off 2 sc as 1 sc) twice; work across as before to last 4 sc, (work off 2 sc as 1 sc) twice.\n",
+        [[10], [10], [18], [18], [16]],
+    ),
 }
 
 
