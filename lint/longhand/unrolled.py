@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from ..draft import Span
 from ..pattern import Elided, RepeatRounds, Round, WorkEven
@@ -20,6 +21,7 @@ from .stated import headless, parts_of
 MOST_COPIES = 600
 _LONGEST_LABEL = 40
 _WORD = re.compile(r"(?i)\b(rnd|round|row)s?\b")
+_PLAIN_WORK = re.compile(r"(?i)\b(knit|purl)(?:ed)?\b")
 _SIDES = {"RS": "WS", "WS": "RS"}
 
 
@@ -254,12 +256,7 @@ class Unrolling:
             own = round_.first.at(self.size) if round_.first else None
             if note is None or own is None or index not in self.own or self.working(index) is None:
                 continue
-            reach = {
-                number: at
-                for at, one in enumerate(self.proof.pattern.rounds)
-                if one.section == round_.section and at in self.own
-                for number in self._covered(one)
-            }
+            reach = self._reach(round_.section)
             sibling = self._sibling(reach, own)
             heading = renumbered(sibling or self.text(round_.heading), own)
             if heading is None:
@@ -277,6 +274,32 @@ class Unrolling:
                 yield Unrolled(index, Span(end, end), (copy,), None)
             for before, copies in apart.items():
                 yield from self._apart(before, copies)
+
+    def _reach(self, section: int) -> dict[int, int]:
+        """Return which round of a section has each number."""
+        return {
+            number: at
+            for at, one in enumerate(self.proof.pattern.rounds)
+            if one.section == section and at in self.own
+            for number in self._covered(one)
+        }
+
+    def noted(self) -> Iterator[Unrolled]:
+        """Write out the rounds that only a note declares: `Rounds not written are worked even`."""
+        for note, section in product(self.proof.pattern.elisions, range(len(self.proof.pattern.sections))):
+            reach = self._reach(section)
+            like = reach.get(note.as_round) if note.as_round is not None else None
+            if note.as_round is not None and like is None:
+                continue
+            told = _PLAIN_WORK.search(self.proof.draft.words(note.span))
+            words = f": {told[1].capitalize() if told else 'Work even'}." if like is None else self._body(like)
+            for number in range(min(reach, default=0) + 1, max(reach, default=0)):
+                if number in reach or number - 1 not in reach or note.parity not in (None, number % 2):
+                    continue
+                before = reach[number - 1]
+                end = parts_of(self.proof.draft, self.round(before)).end
+                heading = renumbered(self._sibling(reach, number) or "", number) or f"Round {number}"
+                yield Unrolled(before, Span(end, end), (Copy(before if like is None else like, heading + words),), None)
 
     def _apart(self, index: int, after: Mapping[int, Copy]) -> Iterator[Unrolled]:
         """Write the rounds of a list (`Rows 9, 11, 13: knit.`) one by one, each with the elided one after it."""

@@ -163,7 +163,7 @@ def _tried(unrolling: Unrolling, edits: Sequence[Edit]) -> _Try:
     """Write out all that can be; what then comes to other counts than in the draft is left as the draft has it."""
     elided = [*unrolling.elided()]
     edits = [*edits, *(one for one in elided if isinstance(one, Edit))]
-    wanted = [*unrolling.repeats(), *(one for one in elided if isinstance(one, Unrolled))]
+    wanted = [*unrolling.repeats(), *(one for one in elided if isinstance(one, Unrolled)), *unrolling.noted()]
     best = _attempt(unrolling, edits, wanted)
     for _ in range(_MOST_TRIES):
         wrong = _wrong(unrolling, best)

@@ -186,3 +186,39 @@ def test_a_beginning_chain_before_stitches_in_each_stitch_is_no_foundation() -> 
 
     assert counts(found) == [12, 12]
     assert [one.rule for one in found.findings if one.rule == "count-differs"] == []
+
+
+@pytest.mark.parametrize("note", ["All even rounds are worked plain.", "Rounds that are not written are worked even."])
+def test_rounds_that_only_a_note_declares_are_written_out(note: str) -> None:
+    text = (
+        f"BALL\n{note}\n\nRound 1: 6 sc in a magic ring. (6)\nRound 3: 2 sc in each st around. (12)\n"
+        "Round 5: *Sc 1, inc; rep from * around. (18)\n"
+    )
+
+    assert written(text).splitlines()[3:] == [
+        "Round 1: 6 sc in a magic ring. (6)",
+        "Round 2: Work even. (6)",
+        "Round 3: 2 sc in each st around. (12)",
+        "Round 4: Work even. (12)",
+        "Round 5: *Sc 1, inc; rep from * around. (18)",
+    ]
+
+
+def test_rows_that_only_a_note_declares_are_knitted_or_purled() -> None:
+    text = "STRIP\nAll even rows are purled.\nCast on 6 sts.\nRow 1: k6.\nRow 3: k2tog 3 times. (3 sts)\n"
+
+    assert written(text).splitlines()[3:] == [
+        "Row 1: k6. (6 sts)",
+        "Row 2: Purl. (6 sts)",
+        "Row 3: k2tog 3 times. (3 sts)",
+    ]
+
+
+def test_rounds_declared_as_another_have_its_words() -> None:
+    text = (
+        "BALL\nRounds not given are worked as Round 2.\n\nRound 1: 6 sc in a magic ring. (6)\n"
+        "Round 2: Sc in each st around. (6)\nRound 3: 2 sc in each st around. (12)\n"
+        "Round 5: *Sc 1, inc; rep from * around. (18)\n"
+    )
+
+    assert written(text).splitlines()[6] == "Round 4: Sc in each st around. (12)"
