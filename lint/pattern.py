@@ -78,6 +78,9 @@ Directive = RepeatRounds | WorkEven
 # ---------------------------------------------------------------- claims
 
 
+PARTS_COUNTED = ("sts between markers", "sts on each side")  # units of counts of a part of the row
+
+
 @dataclass(frozen=True, slots=True)
 class Claim:
     """A stated count. `kind` is the stitch id when it names one ("dc"), "st" for stitches in general or none named.

@@ -12,13 +12,13 @@ from .rule import Case, Flags, Passes, Rule, Said
 from .sums import for_sizes, number_of, pencil_sum, round_name
 from .verdicts import all_or, troubles
 
-# where the stated count agrees, or more is asked for than is there, only these words explain stitches left
+# where the stated count agrees, only these words explain stitches left
 _STOPS = re.compile(
-    r"(?i)\b(?:turn\w*|w&t|wrap\w*|short|leav\w+|left|rem(?:ain\w*)?|rest|unworked|until|only|each\s+side|chart|m)\b"
+    r"(?i)\b(?:turn\w*|w&t|wrap\w*|short|leav\w+|left|rem(?:ain\w*)?|rest|unworked|until|only|each\s+side|m)\b"
 )
 _ON_PURPOSE = re.compile(
     r"(?i)\b(?:turn|w&t|wrap|short|holders?|hold|held|leav\w+|rem(?:ain\w*)?|waste|scrap|bind|cast|needles?|until|markers?|unworked|"
-    r"yarn\s+over|chart|pattern|patt?|heel|m|sts?\s+before)\b"
+    r"yarn\s+over|pattern|patt?|heel|m|sts?\s+before)\b"
 )
 
 
@@ -41,8 +41,7 @@ def _unaccounted(case: Case) -> Iterator[Said]:
             and own.sure
             and own.before is not None
             and own.count is not None
-            and not (_STOPS if own.agrees or own.short else _ON_PURPOSE).search(words)
-            and (left.get(size) or own.short)
+            and (own.short or (left.get(size) and not (_STOPS if own.agrees else _ON_PURPOSE).search(words)))
         }
         if not off:
             continue

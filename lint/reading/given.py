@@ -25,7 +25,7 @@ _AND = re.compile(r"(?i)\s*(?:,|and|\+|&|,\s*and)\s*$")
 _OTHER = re.compile(
     r"(?i)\b(?:gauge|tension|multiples?|inch(?:es)?|cm|hooks?|if|rep(?:eat)?|work|pick|decrease|increase|dec|inc|bind|cast|chain|ch|"
     r"pattern|panels?|lace|motif|st\s+pattern|every|skip|miss|place|slip|leave|holders?|leaving|means?|until|worked\s+over|counts?|"
-    r"total(?:s|led)?|repeat|first|last|next)\b|=|\"|\*"
+    r"total(?:s|led)?|repeat|first|last|next|between)\b|=|\"|\*"
 )
 _DIGITS = re.compile(r"\d+")
 _FIGURED = re.compile(r"[\d\n]")
@@ -34,7 +34,7 @@ _EVEN = re.compile(
     r"(?:more\s+)?(?:rounds?|rnds?|rows?)(?:\s+(?:even|plain|in\s+\w+(?:\s+\w+)?))?\W*"
 )
 _LEADS = re.compile(rf"\s*(?P<count>{_LIST}[ \t]*{_UNIT})\s*:")
-_OVER = re.compile(r"(?i)\bover\s+(?P<count>\d{1,4}\s+st(?:s|itches))")
+_OVER = re.compile(r"(?i)\bover\s+(?P<count>\d{1,4})\s+st(?:s|itches)")
 
 
 def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes: int) -> Iterator[Given]:
@@ -46,9 +46,9 @@ def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes
             before.pop()  # the name of the part on the round's own line
         while before and _EVEN.fullmatch(text, before[-1].start, before[-1].end):
             before.pop()
-        over = _OVER.search(text, round_.heading.start, round_.heading.end)
-        area = Span(*over.span("count")) if over else before[-1] if before else None
-        if area and (found := _given(text, area, sizes)):
+        if over := _OVER.search(text, round_.heading.start, round_.heading.end):
+            yield Given(Figure((int(over["count"]),), Span(*over.span("count"))), index)
+        elif before and (found := _given(text, before[-1], sizes)):
             yield Given(found, index)
 
 

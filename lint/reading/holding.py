@@ -7,8 +7,8 @@ from dataclasses import replace
 from ..figures import Figure
 from ..pattern import Claim
 from ..steps import At, Even, Leave, Make, Remark, Turn, Where, Work
+from .charts import ChartReader
 from .marks import flat, kind, text_at
-from .shapings import ShapingReader
 from .times import figure_at
 
 _MOVES = {"place", "put", "slip", "sl", "slide", "leave", "leaving", "transfer", "move", "return", "set", "placing"}
@@ -20,7 +20,7 @@ _ONLY = {"only", "first", "alone"}
 _MOST_TALK = 4  # words between the verb and the number of stitches that are moved
 
 
-class HoldingReader(ShapingReader):
+class HoldingReader(ChartReader):
     """Reads what is said of stitches that wait."""
 
     __slots__ = ()

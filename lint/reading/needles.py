@@ -281,6 +281,8 @@ class NeedleReader(HoldingReader):
         start = self.at
         if self._kind() != "fabric" and (self._text() not in ("work", "working", "wrk") or not self._at_clause()):
             return False
+        if self._kind() != "fabric" and self._chart_over():
+            return True
         index = self.at + 1
         while kind(self.items, index) == "fabric" or (
             kind(self.items, index) in ("into", "noise") and kind(self.items, index + 1) == "fabric"

@@ -217,8 +217,14 @@ _NAME = re.compile(
 )
 
 
+_BARE_WORD = re.compile(r"(?P<word>(?i:round|rnd|row))\s*:\s*")
+
+
 def _after_name(text: str, line: Line) -> Heading | None:
-    """Find the heading behind the name of a part on the same line, with a colon of its own."""
+    """Find the heading behind the name of a part on the same line, with a colon of its own, or a bare `Rnd:`."""
+    if bare := _BARE_WORD.match(text, line.start, line.span.end):
+        row = bare["word"].lower().startswith("row")
+        return Heading(Span(bare.start(), bare.end("word")), bare.end(), Form.NAMED, flat=row, prefix="")
     name = _NAME.match(text, line.start, line.span.end)
     if name is None or _NOT_TITLE.match(name[0]):
         return None

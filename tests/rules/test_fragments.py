@@ -63,6 +63,30 @@ FRAGMENTS = [
         ("12|50", "13|51"),
         (3, "stitches-unaccounted"),
     ),
+    # 5 x (3 + 14 + 3) = 100, two fewer than there are
+    (
+        "Tern Cowl\nJoin in the round. {} sts.\nKnit 2 rounds.\n"
+        "Round 3: *K3, pm, work row 1 of lattice over 14 sts, pm, k3; rep from * 4 more times.\n",
+        ("102", "100"),
+        (4, "stitches-unaccounted"),
+    ),
+    # 24 + 24 + 24 = 72 of 71
+    (
+        "Tern Back\n71 sts.\nNext row: K24, bind off centre {} sts, k24. 24 sts rem each side.\n",
+        ("24", "23"),
+        (3, "stitches-unaccounted"),
+    ),
+    # 1 + 2 + 1 = 4 between the markers
+    (
+        "Cast on 40 sts.\nRnd 1: K19, pm, k2, pm, k19.\n"
+        "Rnd 2: K to marker, slm, m1, k2, m1, slm, k to end. {} sts between markers.\n",
+        ("5", "4"),
+        (3, "part-count-differs"),
+    ),
+    # 72 / 9 = 8 holes
+    ("Eyelet rnd over 72 sts: *K7, yo, k2tog; rep from * to end ({} eyelets).\n", ("9", "8"), (1, "eyelets-differ")),
+    # 72 / 8 = 9 fewer
+    ("Tern Hat\n72 sts.\nRnd 5: *K6, k2tog; rep from * to end. {} sts decreased.\n", ("8", "9"), (3, "change-differs")),
     # 80 + 30 + 80 + 30 = 220
     (
         "Tern Yoke\nJoin: k80 body sts, k30 sleeve sts, k80 body sts, k30 sleeve sts. {} sts.\n",
