@@ -127,9 +127,7 @@ class Stitcher(Repeating):
             turn = _last_turn(steps)
             fabric, left = self.end_row(turned=turn is not None, wraps=turn is not None and turn.wraps)
         elif self.row.segments:
-            if self.closed and any(isinstance(step, Shaping) for step in steps):
-                raise CannotWork("how its shaping and its stitches go together is not clear")
-            fabric = self.row.done()
+            fabric = self._row_made(steps)
         elif self.cursor is None:
             raise CannotWork("no stitches were found in these words")
         else:
@@ -153,6 +151,12 @@ class Stitcher(Repeating):
         if below.edge.hung is not None and not own_chain(steps):
             return (replace(below.edge.hung, beginning=True), *steps)
         return steps
+
+    def _row_made(self, steps: Sequence[Step]) -> Fabric:
+        """Return the row that was made, where it is nothing but its stitches."""
+        if self.closed and any(isinstance(step, Shaping) for step in steps):
+            raise CannotWork("how its shaping and its stitches go together is not clear")
+        return self.row.done()
 
     def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
         """Return the chain or ring that a line only makes; anything else that makes nothing was not understood."""

@@ -66,7 +66,7 @@ FRAGMENTS = [
     # 5 x (3 + 14 + 3) = 100, two fewer than there are
     (
         "Tern Cowl\nJoin in the round. {} sts.\nKnit 2 rounds.\n"
-        "Round 3: *K3, pm, work row 1 of lattice over 14 sts, pm, k3; rep from * 4 more times.\n",
+        "Round 3: *K3, pm, work row 1 of cable over 14 sts, pm, k3; rep from * 4 more times.\n",
         ("102", "100"),
         (4, "stitches-unaccounted"),
     ),
