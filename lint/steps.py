@@ -255,6 +255,13 @@ class OtherSide:
 
 
 @dataclass(frozen=True, slots=True)
+class Rejoin:
+    """The yarn is joined again where stitches of an earlier row were left: the row goes on over those."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Evenly:
     """Increases (`change` +1) or decreases (-1) spread evenly: `number` of them, `to` the count after."""
 
@@ -323,6 +330,7 @@ Step = (
     | Ring
     | Leave
     | OtherSide
+    | Rejoin
     | Evenly
     | Even
     | Shaping

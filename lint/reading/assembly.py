@@ -44,6 +44,7 @@ class Assembly:
     only: tuple[int, ...] | None = None
     away: dict[int, int | None] = field(default_factory=dict[int, "int | None"])  # sizes sent on, to which round
     governed: bool = False  # a round has been taken under the present note on sizes
+    leading: tuple[Step, ...] = ()  # steps told before the heading of the round that they are part of
     once: tuple[int, ...] | None = None  # sizes that only the next round is for
     habit: bool = False
     figures: bool = False  # bare figures stand for single crochet: `(1, inc) x 6`

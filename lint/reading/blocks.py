@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 
@@ -96,6 +97,29 @@ _FOR_SIZES = re.compile(
 )
 
 
+# rows of their own behind a row: `... 68 sts. Dec 1 st at each end of every row 4 times - 60 sts.`
+_SHAPED_AFTER = re.compile(
+    r"(?<=[.)]\s)(?:Dec|Inc)(?:rease)?\s+\d+\s+(?:sts?|sc|hdc|dc|h?tr|stitch(?:es)?)\b[^.]*\b(?:rows?|times)\b.*$",
+    re.DOTALL,
+)
+
+
+def _tail(text: str, body: Span, *, glued: bool, rows: bool) -> re.Match[str] | None:
+    """Return the end of a round's words that is none of the round: a note on sizes, or `rows` that are shaped after it."""
+    sizes = _FOR_SIZES.search(text, body.start, body.end) if glued else None
+    return sizes or (_SHAPED_AFTER.search(text, body.start, body.end) if rows else None)
+
+
+def _round(text: str, heading: Heading, body: Span, tail: re.Match[str] | None, gap: bool) -> Iterator[Block]:
+    """Yield a round and, where it has a tail, that as a line of its own."""
+    stop = len(text[: tail.start() if tail else body.end].rstrip()) if body.end > body.start else body.end
+    body = Span(min(body.start, max(stop, heading.span.end)), max(stop, heading.span.end))
+    yield Block(Kind.ROUND, Span(heading.span.start, body.end), heading, body, gap)
+    if tail:
+        words = Span(tail.start(), len(text[: tail.end()].rstrip()))
+        yield Block(Kind.LINE, words, leads=tail.re is _FOR_SIZES)
+
+
 def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
     """Cut a draft (its cleaned text given) into blocks, in order; `knit` where lines of prose are instructions too."""
     lines = lines_of(draft, text)
@@ -139,12 +163,9 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
                 end_line = _last_line(text, lines, index, heading, starts, wide)
                 body = Span(heading.body, max(heading.body, _body_end(lines[end_line], starts, heading.body)))
             glued = number + 1 < len(here) or body.end in headings
-            tail = _FOR_SIZES.search(text, body.start, body.end) if glued else None
-            stop = len(text[: tail.start() if tail else body.end].rstrip()) if body.end > body.start else body.end
-            body = Span(min(body.start, max(stop, heading.span.end)), max(stop, heading.span.end))
-            found.append(Block(Kind.ROUND, Span(heading.span.start, body.end), heading, body, gap))
-            if tail:
-                found.append(Block(Kind.LINE, Span(tail.start(), len(text[: tail.end()].rstrip())), leads=True))
+            found.extend(
+                _round(text, heading, body, _tail(text, body, glued=glued, rows=heading.flat and not knit), gap)
+            )
             gap = False
         if end_line > index:
             later = _within(starts, lines[end_line].span)
@@ -166,7 +187,7 @@ def _kind_of(text: str, line: Line, heading: Heading | None) -> Kind:
 def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
     """Return the index of the line on which an instruction for whole rounds (`Rep last rnd twice more`) ends."""
     if not AGAIN.match(text[lines[index].start : lines[index].span.end]):
-        return index
+        return _last_of_chain(text, lines, index, starts)
     last = index
     while last + 1 < len(lines):
         line = lines[last + 1]
@@ -179,6 +200,26 @@ def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int]) -
             return last
         last += 1
     return last
+
+
+_BEGINS_CHAIN = re.compile(r"(?i)(?:make|work|ch(?:ain)?|with|using)\b[^.:;\n]*(?:\d\.\d[^.:;\n]*)*$")
+
+
+_MAKES_CHAIN = re.compile(r"(?i)\bch(?:ain)?s?\b[\s.-]*(?:of\s+)?[(\[]?\d|\d[)\]]?\s*ch(?:ain)?s?\b")
+
+
+def _last_of_chain(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
+    """Return the index of the line on which the making of a chain ends, where it is broken: `With hook 4 make` / `72 ch`."""
+    begin = lines[index].start
+    if not _BEGINS_CHAIN.match(text, begin, lines[index].span.end):
+        return index
+    for last in range(index + 1, min(index + 4, len(lines))):
+        line = lines[last]
+        if line.blank or _within(starts, line.span) or not re.match(r"[a-z\d(\[]", text[line.start : line.span.end]):
+            return index
+        if _MAKES_CHAIN.search(text, begin, line.span.end):
+            return last if not _MAKES_CHAIN.search(text, begin, lines[index].span.end) else index
+    return index
 
 
 def _counts_on(text: str, lines: list[Line], index: int) -> bool:
@@ -294,7 +335,7 @@ def _continues(
     if _open(text, heading.body, lines[last].span.end) and not is_title(text, lines[current]):
         return True
     if alone and not _strong_title(text, lines[current]):
-        return True
+        return not (before.rstrip().endswith(".") and _NAMES_START.match(words))
     if _bulleted(text, lines[current]):
         return False
     complete = bool(COMPLETE.search(before)) or before.endswith("*")
@@ -314,7 +355,11 @@ def _continues(
 # a sentence of its own, that says what is done next
 _NEW_LINE = re.compile(
     r"(?:Work|Knit|Purl|Cont|Continue|End|Bind|Cast|Change|Switch|Transfer|Divide|From|Break|Cut)\s+(?!in\s+(?:next|each)\b)[a-z\d]"
+    r"|(?:Dec|Inc)(?:rease)?\s+\d+\s+(?:sts?|sc|hdc|dc|tr|stitch(?:es)?)\b"
 )
+
+
+_NAMES_START = re.compile(r"(?i)(?:foundation|base|starting)\s+ch(?:ain)?\b[^.\n]*:\s*$")
 
 
 _COUNTED = re.compile(r"(?:\bsts?\.?[)\]]*|\d[)\]])\.?\s*$")

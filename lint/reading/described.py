@@ -99,6 +99,7 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
             and _number_fits(items, index, seen)
         ):
             seen.number = number
+            index += _links(items, index + 1)
         elif what == "stitch" and _stitch_is_place(items, index, seen, named=named):
             index = _stitch_place(items, index, seen)
             named = True
@@ -132,6 +133,13 @@ def _names_place(what: str, seen: Seen, *, named: bool) -> bool:
     seen.ring = seen.ring or what == "ring"
     seen.row_ends = seen.row_ends or what == "row_ends"
     return True
+
+
+def _links(items: Sequence[Item], index: int) -> int:
+    """Return 2 where `-chain sts` follows a number of links, `remaining 7-chain sts`; else 0."""
+    item = items[index + 1] if index + 1 < len(items) else None
+    chain = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
+    return 2 if chain and kind(items, index) == "-" and kind(items, index + 2) not in ("space", "number") else 0
 
 
 def _behind(items: Sequence[Item], index: int, seen: Seen) -> int:

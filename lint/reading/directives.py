@@ -46,6 +46,7 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
     return (
         _growing(items, at)
         or _more_repeats(items, index)
+        or _rows_of_part(items, index)
         or _at_a_rate(items, index)
         or _with_between(items, _repeat(items, index))
         or _later_repeat(items, index)
@@ -149,13 +150,18 @@ def _other_part(items: Sequence[Item], at: int) -> Directed | None:
     """Read `work as for front`, `same as Preemie`, `as for the first leg`: the rounds of another part."""
     index = at
     said = False
-    while text_at(items, index) in _LEAD_TO_PART or (kind(items, index) in ("noise", "work") and index < at + 6):
+    while text_at(items, index) in _LEAD_TO_PART or (
+        kind(items, index) in ("noise", "work", *(("into",) if said else ())) and index < at + 6
+    ):
         said = said or text_at(items, index) in _AS
         index += 1
     stop = index
     while kind(items, stop) in ("word", "first", "noise", "last", "side", "number", "ordinal") and stop < index + 4:
         stop += 1
     name = " ".join(text_at(items, n) for n in range(index, stop))
+    up_to, end = _up_to_row(items, stop)
+    if said and up_to is not None and name and _NO_PARTS.isdisjoint(name.split()):
+        return Directed(replace(up_to, span=span_of(items[at:end]), part=name), end)
     if (
         not said
         or not name
@@ -166,6 +172,47 @@ def _other_part(items: Sequence[Item], at: int) -> Directed | None:
     if kind(items, stop) == "," and stop + 1 < len(items):
         return None  # something is different
     return Directed(RepeatRounds(span=span_of(items[at:stop]), part=name), stop)
+
+
+def _up_to_row(items: Sequence[Item], index: int) -> tuple[RepeatRounds | None, int]:
+    """Read `to end of Row 8 of Yoke`, `through row 20`, `until it measures 19"` after the name of a part."""
+    if kind(items, index) not in ("until", "into") and text_at(items, index) not in ("through", "thru", "up to"):
+        return None, index
+    span = items[index].span
+    stop = index + 1
+    while kind(items, stop) in ("noise", "around", "word", "last", "until", "into", "from") and stop < index + 6:
+        stop += 1
+    number = figure_at(items, stop + 1)
+    if kind(items, stop) == "round" and number is not None and not number.is_list and number.values[0]:
+        end = stop + 2
+        while kind(items, end) in ("noise", "word"):
+            end += 1
+        return RepeatRounds(span, first=1, last=number.values[0]), end
+    rounds, until, measured, end = until_of(items, index + 1)
+    if measured and rounds is None and until is None:
+        return RepeatRounds(span, measured=True), end
+    return None, index
+
+
+def _rows_of_part(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `work the first 6 rows as on the palm`, `work rows 1-6 same as back`."""
+    index = at + (kind(items, at) in ("work", "rep"))
+    while kind(items, index) == "noise" and text_at(items, index) not in _AS:
+        index += 1
+    number = figure_at(items, index + 1)
+    if kind(items, index) == "first" and number is not None and kind(items, index + 2) == "round":
+        first, last, index = 1, number.values[0], index + 3
+    elif kind(items, index) == "round" and number is not None:
+        first, last, index = _numbers(items, index + 1)
+    else:
+        return None
+    if text_at(items, index) not in _AS and text_at(items, index) != "exactly":
+        return None
+    found = _other_part(items, index)
+    if found is None or not isinstance(found.directive, RepeatRounds) or first is None or last is None:
+        return None
+    span = span_of(items[at : found.end])
+    return Directed(replace(found.directive, span=span, first=first, last=last), found.end)
 
 
 def _more_repeats(items: Sequence[Item], at: int) -> Directed | None:

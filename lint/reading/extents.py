@@ -13,6 +13,7 @@ from .words import Word
 
 _MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",", "noise", "word"}
 _IN_TURN = {"together", "alternately", "alternating", "throughout", "only", "consecutively"}
+_GOES_ON = {"end", "ending", "inc", "dec", "increasing", "decreasing"}  # what else is said after how far
 MEASURES = {
     "inch",
     "inches",
@@ -165,6 +166,8 @@ def until_of(items: Sequence[Item], index: int) -> tuple[Figure | None, Figure |
     until: Figure | None = None
     measured = False
     while index < len(items) and kind(items, index) not in (".", ";", "=", "group"):
+        if kind(items, index) == "," and text_at(items, index + 1) in _GOES_ON:
+            break
         figure = figure_at(items, index)
         if figure is not None and kind(items, index + 1) == "round":
             rounds = figure

@@ -17,10 +17,10 @@ from ..pattern import Given, Round
 _LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
 _UNIT = r"(?:sts?|stitches|sc|hdc|dc|h?tr|dtr)\b(?!\s*(?:each|from|at|before|to\s|in\s+(?:next|each|the\s+next)|=|/))"
 _COUNT = re.compile(
-    rf"(?i)(?<![\w.,+x=-])(?<!\bover )(?<!\bnext )(?<!\blast )(?<!\bfirst )(?P<list>{_LIST})[ \t]*"
+    rf"(?i)(?<![\w.,+x=-])(?<!\bover )(?<!\bnext )(?<!\blast )(?<!\bfirst )(?P<list>{_LIST})\s*"
     rf"(?:[a-z]+[ \t]+)?{_UNIT}"
 )
-_SENTENCE = re.compile(r"[^.;\n]+(?:\.(?=\d)[^.;\n]*)*")
+_SENTENCE = re.compile(r"[^.;\n]+(?:(?:\.(?=\d)|\n(?=[a-z]))[^.;\n]*)*")
 _AND = re.compile(r"(?i)\s*(?:,|and|\+|&|,\s*and)\s*$")
 _OTHER = re.compile(
     r"(?i)\b(?:gauge|tension|multiples?|inch(?:es)?|cm|hooks?|if|rep(?:eat)?|work|pick|decrease|increase|dec|inc|bind|cast|chain|ch|"
@@ -48,8 +48,16 @@ def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes
             before.pop()
         if over := _OVER.search(text, round_.heading.start, round_.heading.end):
             yield Given(Figure((int(over["count"]),), Span(*over.span("count"))), index)
-        elif before and (found := _given(text, before[-1], sizes)):
+        elif before and (found := _given(text, _sentence(text, before), sizes)):
             yield Given(found, index)
+
+
+def _sentence(text: str, before: Sequence[Span]) -> Span:
+    """Return the last stretch, with the line before it where a sentence is broken: `14 (17)` / `tr are on hand.`."""
+    last = before[-1]
+    if len(before) > 1 and text[last.start].islower() and "\n\n" not in text[before[-2].end : last.start]:
+        return before[-2].cover(last)
+    return last
 
 
 def _given(text: str, span: Span, sizes: int) -> Figure | None:

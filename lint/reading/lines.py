@@ -7,8 +7,24 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..draft import Span
-from ..pattern import Claim, Round
-from ..steps import At, Chain, Even, FastenOff, Join, Marker, Remark, Ring, Step, Turn, Unread, Work
+from ..pattern import Claim, RepeatRounds, Round
+from ..steps import (
+    At,
+    Chain,
+    Even,
+    FastenOff,
+    Join,
+    Marker,
+    Rejoin,
+    Remark,
+    Ring,
+    Shaping,
+    Skip,
+    Step,
+    Turn,
+    Unread,
+    Work,
+)
 from .assembly import Assembly, doubted
 from .blocks import Block
 from .described import PIECES
@@ -30,10 +46,11 @@ _STARTS = re.compile(
 )
 
 
-_LABEL = re.compile(r"\s*(?:(?:[A-Z][\w'/&-]*|make|\d)\s*){1,5}(?:\([^()\n]{0,30}\)\s*)?:\s+")
-_NO_PART = re.compile(
-    r"(?i)\b(?:foundation|start|starting|begin\w*|base|with|using|note|first|set-?up|step|color|colour)\b"
+_LABEL = re.compile(
+    r"\s*(?!(?i:ch|chain|work|rep\w*|with|using|sizes?|for|note|cont\w*|next|join|then|all|rs|ws|all)\b)"
+    r"[A-Z][\w'/&-]*(?:[ \t]+[\w'/&-]+){0,4}\s*(?:\([^()\n]{0,30}\)\s*)?:\s+"
 )
+_NO_PART = re.compile(r"(?i)\b(?:foundation|start|starting|begin\w*|base|first|set-?up|step|colou?r|follows)\b")
 _BRIDGE = re.compile(
     rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b"
 )
@@ -124,19 +141,27 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         _take_knitted(assembly, block, span, only)
         return
     text = assembly.text[span.start : span.end]
+    if forms := _FORMS.match(text):
+        span = Span(span.start + forms.end(), span.end)
+        text = text[forms.end() :]
+    label = _LABEL.match(text)
     words, _ = lift(assembly.words.within(span), assembly.sizes.number)
-    items, _ = tree(words)
-    directed = read_directive(items) if assembly.rounds else None
+    directed = read_directive(tree(words)[0]) if assembly.rounds else None
+    if directed is None and label is not None and assembly.rounds:
+        directed = _as_other_part(assembly, text, span)
+        if directed is not None:
+            span = _past_labels(assembly, text, span)
     if _BRIDGE.search(text):
         return  # `ch 3 and join to the first leg`: the next round says what is worked along it
     if _defines(words):
         return
-    label = _LABEL.match(text)
     starts = bool(_STARTS.match(text) or (label and _STARTS.match(text[label.end() :])))
     starts = starts and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     headed = directed is None and bool(assembly.rounds) and _is_headed(words)
     lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)
+    if directed is None and _take_prose_row(assembly, block, span):
+        return
     if directed is None and not starts and not shaping and not lost:
         return
     if starts:
@@ -163,17 +188,68 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     _append(assembly, block, span, only, steps, directed, claims, foundation=foundation)
 
 
-def _past_labels(assembly: Assembly, text: str, span: Span) -> Span:
-    """Return the words of a foundation after the names before it, `BACK: Ch 81`; the name is that of a new part."""
+_FORMS = re.compile(
+    r"(?i)\s*(?:rows?|rnds?)\s+\d+[\d\s,&-]*(?:and\s+\d+\s+)?(?:form|make|establish|set|are)\b[^.\n]*\.\s+"
+)
+_WORKS = re.compile(
+    r"(?i)\s*(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
+    r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d)"
+)
+_MEASURED_ON = re.compile(
+    r"(?i)(?<=[.;])\s+(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b"
+)
+_REJOINS = re.compile(r"(?i)\b(?:join|attach)\w*\b|\brejoin|\breattach")
+
+
+def _take_prose_row(assembly: Assembly, block: Block, span: Span) -> bool:
+    """Take a row that has no heading, in a piece worked in rows: `Right Back Strap: Skip next 8 sts, attach thread ..`.
+
+    Where it only tells where the yarn is joined, and a row follows on the same line, it is the beginning of that row.
+    """
+    text = assembly.text[span.start : span.end]
     at = 0
     while label := _LABEL.match(text, at):
-        if not _STARTS.match(text[label.end() :]):
-            break
-        name = text[at : label.end()].strip(" :\n")
-        part = Span(span.start + at, span.start + label.end())
-        if not _NO_PART.search(name) and (assembly.rounds or not assembly.title) and not assembly.title:
-            assembly.title, assembly.fresh = (" ".join(name.split()), part), True
         at = label.end()
+    if not _WORKS.match(text, at) or not (assembly.rounds and any(one.flat for one in assembly.rounds[-4:])):
+        return False
+    on = _MEASURED_ON.search(text, at)
+    body = Span(span.start + at, span.start + (on.start() if on else len(text)))
+    steps, _, claims = assembly.parse(body)
+    told = [step for step in steps.steps if not isinstance(step, Remark)]
+    if told and all(isinstance(step, Skip | Rejoin) for step in told) and _REJOINS.search(text):
+        assembly.leading = steps.steps if block.leads else ()
+        return block.leads
+    works = [step for step in told if isinstance(step, Work) and step.make.kind != "slst" and not step.bare]
+    shapes = bool(told) and all(isinstance(step, Shaping | Turn | FastenOff) for step in told)
+    if shapes:
+        steps = replace(steps, steps=bound(steps.steps, None, claims))
+    elif not works or any(isinstance(step, Unread | Ring) for step in told):
+        return False
+    elif works[0].where.at not in (At.NEXT, At.EACH, At.SAME):
+        return False  # a piece of its own
+    _append(assembly, block, body, None, steps, None, claims, foundation=False, flat=True)
+    return True
+
+
+def _as_other_part(assembly: Assembly, text: str, span: Span) -> Directed | None:
+    """Read `FRONT: Work as for Back to row 20`: the name of a part, and the other part whose rows are worked."""
+    at = 0
+    while label := _LABEL.match(text, at):
+        at = label.end()
+    words, _ = lift(assembly.words.within(Span(span.start + at, span.end)), assembly.sizes.number)
+    found = read_directive(tree(words)[0])
+    part = found is not None and isinstance(found.directive, RepeatRounds) and found.directive.part is not None
+    return found if part else None
+
+
+def _past_labels(assembly: Assembly, text: str, span: Span) -> Span:
+    """Return the words of a line after the names before it, `BACK: Ch 81`; they are the title of a new part."""
+    at = 0
+    while label := _LABEL.match(text, at):
+        at = label.end()
+    name = " ".join(text[:at].strip(" :\n").split())
+    if name and not _NO_PART.search(name) and not (assembly.title and assembly.fresh):
+        assembly.title, assembly.fresh = (name, Span(span.start, span.start + at)), True
     return Span(span.start + at, span.end)
 
 
@@ -187,6 +263,7 @@ def _append(
     claims: tuple[Claim, ...],
     *,
     foundation: bool,
+    flat: bool = False,
 ) -> None:
     """Take a line without a number for a round of the piece in hand."""
     section = assembly.open_section(block.span.start)
@@ -202,6 +279,7 @@ def _append(
             claims=claims,
             sizes=own if only is None else only,
             foundation=foundation,
+            flat=flat,
             loose=steps.loose,
             rounds_stated=steps.rounds,
             known_to_differ=doubted(assembly.text, span) == "!",

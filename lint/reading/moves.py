@@ -31,6 +31,7 @@ from .times import figure_at
 from .together import in_one, list_end
 from .words import Word
 
+_MIDDLE = {"center", "centre", "central", "middle"}
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 
 
@@ -65,7 +66,9 @@ class MoveReader(StitchReader):
         start = self.at
         index = self.at + 1
         rest = False
-        while kind(self.items, index) in ("-", "noise", "next", "first", "over", "last", "rest"):
+        while kind(self.items, index) in ("-", "noise", "next", "first", "over", "last", "rest") or (
+            text_at(self.items, index) in _MIDDLE
+        ):
             rest = rest or kind(self.items, index) in ("last", "rest")
             index += 1
         number = figure_at(self.items, index)
@@ -102,12 +105,27 @@ class MoveReader(StitchReader):
                     index += 1
         self.at = index
         span = self._span(start)
+        if target == Target() and not rest and self.top:
+            self.at = self._past_where_left(index)
         if rest:
             # `skip the other 9 sts`, `skip last 5 sts`: nothing is worked into them
             self._add(Leave(span, number))
             return True
         self._add(Skip(number or Figure((1,), span), target, span, behind))
         return True
+
+    def _past_where_left(self, index: int) -> int:
+        """Pass over `of Row 46`, `on last long row for underarm` after stitches that are skipped."""
+        stop = index
+        while kind(self.items, stop) not in ("", ",", ";", ".", "group", "*", "join", "remark"):
+            what, text = kind(self.items, stop), text_at(self.items, stop)
+            named = what == "number" and kind(self.items, stop - 1) == "round"
+            if not (named or what in ("noise", "into", "from", "last", "first", "round", "word", "over")) or (
+                stop == index and text not in ("of", "on", "from", "for")
+            ):
+                return index
+            stop += 1
+        return stop
 
     def _join(self) -> bool:
         start = self.at
@@ -426,7 +444,7 @@ class MoveReader(StitchReader):
         if self.knit and self._kind(-1) in ("word", "round"):
             last = False  # `from leg 1`
         stitches = self._kind(1) == "st" or last
-        if self._kind(-1) == "," and self._complete() and self._kind(1) == "stitch":
+        if self._kind(-1) == "," and self._whole_row() and self._kind(1) == "stitch":
             # `in each ch across, 24 sc. Ch 1, turn.`
             stitches = stitches or past_turn(self.items, self.at + 2) == len(self.items)
         # `sts.` is one word with its full stop

@@ -129,6 +129,7 @@ class Reader(ABC):
     rounds: Figure | None = None
     spiral: bool = False
     closing: Claim | None = None
+    beyond: bool = False  # what comes next goes into a chain that the row below doesn't hold
     needle: tuple[int, int] | None = None  # where the words for a needle begin, and for how many needles they are
     open_star: tuple[int, Span] | None = None
     body: tuple[Step, ...] | None = None  # the last group closed by a second star
@@ -224,6 +225,13 @@ class Reader(ABC):
                 return step.where.at is At.EACH or step.where.last
             return isinstance(step, Evenly | Even | Shaping)
         return self.directed
+
+    def _whole_row(self) -> bool:
+        """Tell whether the last stitches went to the very end of the row."""
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
+        if isinstance(last, Work):
+            return last.where.at is At.EACH and last.where.leave is None
+        return isinstance(last, Repeat) and last.times.count is Count.TO_END and last.times.leave is None
 
     def _first_work(self) -> int:
         for index, step in enumerate(self.steps):

@@ -105,6 +105,8 @@ def take_round(assembly: Assembly, block: Block) -> None:
         steps = replace(steps, steps=tuple(_of_earlier(step, first) for step in steps.steps))
     if not assembly.knit and wants_chain(steps.steps):
         _take_chain_told(assembly, block, section)
+    if assembly.leading:
+        steps, assembly.leading = replace(steps, steps=(*assembly.leading, *steps.steps)), ()
     sizes = _sizes_for(assembly, section, once)
     number = assembly.sizes.number
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)

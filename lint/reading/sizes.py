@@ -51,9 +51,14 @@ _MAY_BE_MEASURED = re.compile(r"[-(:=\d]")
 _MEASURE = re.compile(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))")
 
 
+_SAID_OF_SIZES = re.compile(
+    r"(?i)^(?:(?:changes?|figures?|those|numbers?)\s+)?(?:for\s+)?(?:sizes?\s+)?(?=\S)|\s+(?:are|is)(?:\s+(?:given|shown))?(?:\s+in\s+\w+)?$|\s+in\s+(?:parenthes[ie]s|brackets)$"
+)
+
+
 def _name(part: str) -> str:
     """Cut a measurement off a size's name: "women's 22 inches" is "women's"."""
-    part = part.strip()
+    part = _SAID_OF_SIZES.sub("", part.strip())
     cut = _MEASURE.split(part)[0] if _MAY_BE_MEASURED.search(part) else part
     return cut.strip(_AROUND) or part.strip(_AROUND)
 

@@ -17,7 +17,7 @@ from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where,
 from .claims import claim_of_group
 from .joins import NOT_COUNTS
 from .marks import Group, Item, flat, kind, span_of, text_at
-from .needles import NeedleReader
+from .pieced import PieceReader
 from .places import Placed, read_place
 from .reader import Steps
 from .roles import Role, role
@@ -30,7 +30,7 @@ _TOGETHER = frozenset({"together", "tog", "closed"})
 _SEAMS = frozenset({"seam", "seams"})
 
 
-class StepReader(NeedleReader):
+class StepReader(PieceReader):
     """Reads all steps of a level."""
 
     __slots__ = ()
@@ -40,8 +40,8 @@ class StepReader(NeedleReader):
         if self.top and (self._measured() or self._part_count() or self._claim()):
             return True
         if what == "group":
-            return self._group()
-        if self._knitted() if self.knit else (self._shapes(self.at) and self._at_edges() and self._shaping()):
+            return (self.top and self._along_chain()) or self._group()
+        if self._knitted() if self.knit else (self.top and self._pieced()) or self._edged():
             return True
         if what in self.marks or (what == "*"):
             return self._star()

@@ -7,8 +7,8 @@ from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
 from ..plain import is_plain
-from ..steps import Chain, Count, Repeat, Step, Together, Work
-from .fabric import Fabric
+from ..steps import Chain, Count, Evenly, Repeat, Step, Together, Work
+from .fabric import Fabric, plain
 from .fitting import Fitting
 from .flatness import is_flat
 from .hook import CannotWork
@@ -68,7 +68,7 @@ class Again(Fitting):
         if not targets:
             raise CannotWork("the rounds to repeat were not found")
         if what.part is not None:
-            return self._part_again(targets, size), 1, targets
+            return self._part_again(targets, size, even=what.measured), 1, targets
         if what.growing or what.between is not None:
             return *self._grown(round_, what, self.pattern.rounds[targets[-1]], size, state), targets
         number = self._how_many(index, round_, what, size, targets)
@@ -103,7 +103,8 @@ class Again(Fitting):
             made = self._target(targets[0], self.pattern.rounds[targets[0]], size, made.fabric)
         if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
             raise CannotWork("how often these rounds are repeated depends on a measurement")
-        made = replace(made, before=before, starts=False, fabric=_with_chain(made.fabric, round_.steps))
+        fabric = with_chain(_shaped_last(made.fabric, round_.steps, size), round_.steps)
+        made = replace(made, before=before, starts=False, fabric=fabric)
         return made, number, targets
 
     def _is_certain(self, index: int) -> bool:
@@ -133,10 +134,11 @@ class Again(Fitting):
         assert made is not None
         return replace(made, before=state.fabric.stitches if state.fabric is not None else None), done
 
-    def _part_again(self, targets: Sequence[int], size: int) -> Made:
+    def _part_again(self, targets: Sequence[int], size: int, *, even: bool) -> Made:
         """Work rounds of another part from where that part starts.
 
-        Where none of them is for this size, as in `same as for Newborn`, they are worked as for the size they are for.
+        With `even` they are worked up to a measure, which tells a count only where it is the same all along. Where none
+        of them is for this size, as in `same as for Newborn`, they are worked as for the size they are for.
         """
         sizes = (size, *range(self.pattern.sizes.number))
         own = next((one for one in sizes if any(self._is_for(index, one) for index in targets)), size)
@@ -149,7 +151,10 @@ class Again(Fitting):
             again = isinstance(round_.directive, RepeatRounds) and round_.directive.part is not None
             if made is None and index and not again and not begins_piece(round_.steps):
                 raise CannotWork("the part it refers to doesn't start from nothing")
+            before = made.fabric.stitches if made is not None and not made.fabric.is_chain else None
             made, _, _ = self._work(index, round_, own, state)
+            if even and before not in (None, made.fabric.stitches):
+                raise CannotWork("how far the other part is worked depends on a measurement")
             state = State(made.fabric, fresh=False)
         if made is None:
             raise CannotWork("the rounds to repeat were not found")
@@ -197,7 +202,13 @@ class Again(Fitting):
         return length
 
 
-def _with_chain(fabric: Fabric, steps: Sequence[Step]) -> Fabric:
+def _shaped_last(fabric: Fabric, steps: Sequence[Step], size: int) -> Fabric:
+    """Return a row with the increases and decreases that its last repeat is said to have: `inc 1 st on last row`."""
+    by = sum(step.change * (step.number.at(size) or 0) for step in steps if isinstance(step, Evenly) and step.number)
+    return Fabric(plain("st", fabric.stitches + by).segments, fabric.ring, fabric.edge) if by else fabric
+
+
+def with_chain(fabric: Fabric, steps: Sequence[Step]) -> Fabric:
     """Return a row with the chain that is made after it for the next: `Rep Row 2, ch 16, turn`."""
     chain = next((step for step in reversed(steps) if isinstance(step, Chain)), None)
     if chain is None or any(isinstance(step, Work | Together | Repeat) for step in steps):

@@ -70,6 +70,10 @@ class Segment:
         return f"Segment(spots={self.spots!r}, times={self.times!r})"
 
 
+def _links(spot: Spot) -> tuple[Spot, ...]:
+    return (spot_of("ch"),) * spot.size if spot.is_space else (spot,)
+
+
 @cache
 def spot_of(kind: str, size: int = 1) -> Spot:
     """Return the place of a kind and size; the same one each time, as a round asks for few of them very often."""
@@ -82,13 +86,14 @@ class Edge:
 
     `counted` tells whether the chain that it begins with stands for a stitch, None where it has none. `hung` is the
     chain made at its end for the next row, `turned` is True where the next row is worked back over it, `open` where
-    its ends are not joined.
+    its ends are not joined. `held` are stitches of an earlier row that wait, as they are met from where it stopped.
     """
 
     counted: bool | None = None
     hung: Chain | None = None
     turned: bool = False
     open: bool = False
+    held: Fabric | None = None
 
 
 PLAIN_EDGE = Edge()
@@ -157,6 +162,15 @@ class Fabric:
         before = self.stitches - self.behind
         marks = tuple(sorted(mark if mark >= 0 else before - mark for mark in self.marks))
         return Fabric((*self.segments, Segment((spot_of("st"),), self.behind)), self.ring, marks=marks)
+
+    def spelled(self) -> Fabric:
+        """Return the row with every chain of its spaces a place by itself."""
+        spots = [
+            (tuple(one for spot in part.spots for one in _links(spot)), part.times)
+            for part in self.segments
+            if part.spots
+        ]
+        return Fabric(tuple(Segment(every, times) for every, times in spots), self.ring, self.edge)
 
     @property
     def chains(self) -> int:

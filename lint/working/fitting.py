@@ -15,6 +15,7 @@ from .flatness import goes_around, is_flat
 from .hook import CannotWork, PlaceUnknown
 from .memo import Memo
 from .otherwise import other_ways
+from .shape import goes_on
 from .stitching import Made, Stitcher, work_round
 
 FEWEST_WAITING = 4  # stitches; fewer are hardly set aside without a word
@@ -63,6 +64,14 @@ class Fitting(ABC):
             return replace(made, fabric=plain("st", stated), left=0 if waits else made.left)
         if goes_around(round_, below) and not made.starts and stated != made.fabric.stitches:
             raise CannotWork("it goes around a flat piece, and how many stitches lie along the sides is not known")
+        misfit = (made.left or made.short) and below is not None and below.spaces
+        if misfit and below is not None and self.choose("chains-count", False):
+            # where chains are counted as stitches they are also worked as such
+            spelled = self._tried(round_.steps, size, below.spelled(), fresh=fresh, flat=flat)
+            if spelled is not None and not spelled.left and not spelled.short:
+                return spelled
+        if made.short and flat and (two := self._turned(round_.steps, size, below)) is not None:
+            return two
         if made.left or made.short:
             other = self._round(round_.steps, size, below, fresh=fresh, flat=flat, partial_ok=True)
             if other.partial and (stated is None or other.fabric.stitches == stated):
@@ -73,6 +82,19 @@ class Fitting(ABC):
                 if other and other.fabric.stitches == stated and not other.left and not other.short:
                     return other
         return made
+
+    def _turned(self, steps: Sequence[Step], size: int, below: Fabric | None) -> Made | None:
+        """Work a line that turns in its middle as two rows; None where it doesn't, or they don't come out."""
+        at = next((n for n, step in enumerate(steps) if isinstance(step, Turn) and goes_on(steps[n + 1 :])), None)
+        if at is None or self.pattern.craft == "knitting" or not goes_on(steps[:at]):
+            return None
+        first = self._tried(steps[: at + 1], size, below, fresh=False, flat=True)
+        if first is None or first.short:
+            return None
+        second = self._tried(steps[at + 1 :], size, first.fabric, fresh=False, flat=True)
+        if second is None or second.short or second.left or second.starts:
+            return None
+        return replace(second, before=first.before, used=first.used, items=(*first.items, *second.items))
 
     def _balanced(self, round_: Round, size: int, below: Fabric | None) -> Made:
         """Work a round by what it adds and takes away, where a place in it isn't known."""

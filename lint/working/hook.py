@@ -74,6 +74,9 @@ class Hook(ABC):
     flat: bool = False  # a row, worked back over the one below
     counted: bool | None = None  # whether the chain at the row's beginning stands for a stitch
     hung: Chain | None = None  # the chain at the row's end, made for the next row
+    skipped: bool = False  # stitches were passed over, and none worked since
+    waiting: Fabric | None = None  # stitches of the row below that are left for later
+    passed_by: int = 0  # stitches passed before the place where the yarn is joined again
     knit: bool = False
     behind: int = 0  # stitches that an earlier turn left behind, met again by the row after this
     marks: list[int] = field(default_factory=list[int])  # markers in the row being made
@@ -109,7 +112,7 @@ class Hook(ABC):
         """Let the markers among the next stitches pass from the row below to the row being made."""
 
     def _take(self, number: int, *, spaces: bool) -> None:
-        cursor = self.cursor
+        cursor, self.skipped = self.cursor, False
         if cursor is not None and cursor.fabric.marks:
             self.carry_marks(number)
         if cursor is None or (cursor.fabric.ring and cursor.fabric.stitches < FEWEST_AROUND):

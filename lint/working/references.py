@@ -75,19 +75,23 @@ def _covers(note: Elided, round_: Round, number: int) -> bool:
     return parity == number % 2 and number >= (first or 0) and (note.last is None or number <= note.last)
 
 
-def _of_part(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
-    """Return the rounds of the nearest earlier part with that title; those that the heading covers, if numbered."""
-    wanted = _plain(name)
+def _of_part(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
+    """Return the rounds of the nearest earlier part with that title; those that are named, or the heading covers."""
+    wanted = _plain(what.part or "")
     here = pattern.rounds[index]
     for section in range(here.section - 1, -1, -1):
         title = _plain(pattern.sections[section].title or "")
         if not title or not wanted or (title != wanted and wanted not in title.split() and title not in wanted.split()):
             continue
         rounds = [n for n, one in enumerate(pattern.rounds) if one.section == section]
-        first = here.first.values[0] if here.first else None
-        last = here.last.values[0] if here.last else None
+        first = here.first.values[0] if here.first else what.first
+        last = here.last.values[0] if here.last else what.last
         if first is None or last is None:
             return tuple(rounds)
+        after = pattern.rounds[index + 1] if index + 1 < len(pattern.rounds) else None
+        goes_on = after.first.values[0] if after is not None and after.first and after.section == here.section else None
+        if what.first is not None and goes_on is not None and first < goes_on <= last:
+            last = goes_on - 1  # `as for back to row 20`, and then row 20 is written
         begins = [n for n in rounds if pattern.rounds[n].first is None and n == rounds[0]] if first == 1 else []
         inside = [n for n in rounds if _lies_in(pattern.rounds[n], first, last)]
         reached = pattern.rounds[inside[-1]].last if inside else None
@@ -133,7 +137,7 @@ def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
 def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:
     """Return the indices of the rounds that a repeat of rounds means, in order; empty where one is missing."""
     if what.part is not None:
-        return _of_part(pattern, index, what.part)
+        return _of_part(pattern, index, what)
     if what.first is not None:
         last = what.last if what.last is not None else what.first
         found: list[int] = []

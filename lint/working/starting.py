@@ -95,6 +95,10 @@ class Starting(Needles):
     def same(self, where: Where, rest: Sequence[Step] = ()) -> int:
         """Go into the same place: the one under a counted chain, or the first of the round where none is taken yet."""
         self.in_first = True
+        if self.skipped and where.at is At.SAME and not where.target.space and self.cursor is not None:
+            # `sk 1 st, (sc, ch 2, sc) in same st`: the one after those that are passed over
+            self._take(1, spaces=False)
+            return 1
         if self.start is not None and self.cursor is not None and not self.row.has_stitches:
             # `sl st to ch-2 sp of first shell, ch 3, 6 dc in same sp`
             start, self.start, self.base = self.start, None, False
@@ -253,6 +257,7 @@ class Starting(Needles):
         if self.base and self.choose("skip-is-base", number == self.counted_space + 1):
             self.base = False
         self.take(number)
+        self.skipped = not self.cursor.fabric.is_chain if self.cursor is not None else False
         self.note(Deed.SKIP, step.span, number, 0, top=top)
 
 

@@ -12,6 +12,7 @@ from ..steps import (
     Join,
     Leave,
     OtherSide,
+    Rejoin,
     Remark,
     Repeat,
     Ring,
@@ -69,12 +70,43 @@ class Stitcher(Repeating):
         unread = next(unread_in(steps), None)
         if unread is not None:
             raise CannotWork(unread.reason, unread.span)
+        again = any(isinstance(step, Rejoin) for step in steps)
+        held = self.below.edge.held if self.below is not None else None
+        if again:
+            if held is None:
+                raise CannotWork("the stitches that were left for this piece are not known")
+            self.below, self.flat, held = Fabric(held.segments), True, None
         row = self.flat
         steps = self._met(steps)
-        added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
         returned = self._returned(steps) if self.knit else None
+        before = self._stand(steps, returned)
+        steps = steps[1:] if returned is not None else steps
+        self.sequence(steps, top=True)
+        if self.base:
+            self.base = False
+            self._take(1, spaces=False)
+        fabric, left = self._laid(steps)
+        unjoined = not any(isinstance(step, Join) for step in steps)
+        turned = turns_last(steps) or (self.flat and unjoined)
+        if turned and not self.knit:
+            edge = Edge(self.counted, self.hung, True, unjoined and row, self._held(held))
+            fabric = Fabric(fabric.segments, fabric.ring, edge)
+        return Made(
+            fabric,
+            before - self.passed_by if before is not None else None,
+            self.used,
+            left,
+            self.short,
+            tuple(self.items),
+            self.starts,
+            self.partial,
+        )
+
+    def _stand(self, steps: Sequence[Step], returned: Fabric | None) -> int | None:
+        """Stand at the beginning of the row below, and return its count; None where it isn't known or there is none."""
+        added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
         if returned is not None:
-            self.below, self.starts, steps = returned, True, steps[1:]
+            self.below, self.starts = returned, True
         elif self.knit and not self.fresh and self.below is not None and uses_row(steps):
             added = True  # stitches cast on at the beginning of a row
         if (
@@ -93,27 +125,7 @@ class Stitcher(Repeating):
         self.behind = self.below.behind if self.below is not None else 0
         if self.below is not None and self.below.is_chain and not self.below.ring:
             self.chain_links = self.below.stitches
-        before = None if self.below is None or self.below.ring else self.below.stitches
-        self.sequence(steps, top=True)
-        if self.base:
-            self.base = False
-            self._take(1, spaces=False)
-        fabric, left = self._laid(steps)
-        unjoined = not any(isinstance(step, Join) for step in steps)
-        turned = turns_last(steps) or (self.flat and unjoined)
-        if turned and not self.knit:
-            edge = Edge(self.counted, self.hung, turned=True, open=unjoined and row)
-            fabric = Fabric(fabric.segments, fabric.ring, edge)
-        return Made(
-            fabric,
-            before,
-            self.used,
-            left,
-            self.short,
-            tuple(self.items),
-            self.starts,
-            self.partial,
-        )
+        return None if self.below is None or self.below.ring else self.below.stitches
 
     def _laid(self, steps: Sequence[Step]) -> tuple[Fabric, int]:
         """Return the row that was made and how many places of the row below are left."""
@@ -123,7 +135,7 @@ class Stitcher(Repeating):
             left = 0 if self.at_end() else left
         if self.flat_count is not None:
             fabric, left = plain("st", self.flat_count), 0
-        elif self.knit and (self.row.segments or self.closed):
+        elif (self.knit and self.row.segments) or (self.closed and not self.row.segments):
             turn = _last_turn(steps)
             fabric, left = self.end_row(turned=turn is not None, wraps=turn is not None and turn.wraps)
         elif self.row.segments:
@@ -157,6 +169,15 @@ class Stitcher(Repeating):
         if self.closed and any(isinstance(step, Shaping) for step in steps):
             raise CannotWork("how its shaping and its stitches go together is not clear")
         return self.row.done()
+
+    def _held(self, before: Fabric | None) -> Fabric | None:
+        """Return the stitches that wait after this row: the larger of those it left and those that were left before."""
+        waiting = self.waiting
+        if waiting is None and self.cursor is not None and not self.cursor.fabric.ring:
+            waiting = Fabric(self.cursor.rest())
+        if waiting is None or not waiting.stitches:
+            return before
+        return before if before is not None and before.stitches >= waiting.stitches else waiting
 
     def _nothing_made(self, steps: Sequence[Step]) -> Fabric:
         """Return the chain or ring that a line only makes; anything else that makes nothing was not understood."""
@@ -199,6 +220,8 @@ class Stitcher(Repeating):
                     self.used -= 1
             case Leave():
                 self.left_alone = True
+                if top and self.cursor is not None:
+                    self.waiting = Fabric(self.cursor.rest())
                 if top and step.number is not None:
                     number = self.number(step.number)
                     self._take(number, spaces=False)
@@ -207,6 +230,8 @@ class Stitcher(Repeating):
                     self.items.append(Item(Deed.LEAVE, step.span, 1, number, 0))
             case OtherSide():
                 self.other_side()
+            case Rejoin():
+                self.passed_by, self.used, self.worked = self.used, 0, False
             case Join() | Remark():
                 self.arrived = self.arrived or not (self.begun or self.worked)
             case Evenly():

@@ -79,8 +79,10 @@ def work(pattern: Pattern) -> Workings:
         other = _worked(pattern, trial, asked, memo, Other(best, key))
         other_score = _score(other.done)
         gain = 3 if key in said else 1  # a single round that differs from what is said is worth 2
-        # what only fits better, and agrees with no more, doesn't make a stitch of a chain of one
-        fits = other_score[0] == score[0] and other_score[1] > score[1] and not key.startswith("ch-1-")
+        # what only fits better, and agrees with no more, makes no stitches of a chain of one or of spaces
+        fits = (
+            other_score[0] == score[0] and other_score[1] > score[1] and not key.startswith(("ch-1-", "chains-count"))
+        )
         better = other_score[0] >= score[0] + gain or (fits and key not in said)
         agree, otherwise = _agreeing(best.done), _agreeing(other.done)
         if better:

@@ -10,12 +10,12 @@ from ..pattern import RepeatRounds, Round
 from ..plain import is_plain
 from ..steps import At, Chain, Join, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
-from .again import Again, State
+from .again import Again, State, with_chain
 from .claims import Compared, compare, stated_of
 from .doubts import check_fit
 from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
-from .shape import begins_piece
+from .shape import begins_piece, chain_is_next
 
 AHEAD = 3
 FAR_BACK = 3  # numbers; a number used twice or two rows in the wrong order go back by less
@@ -205,6 +205,8 @@ class Worker(Again):
             return
         first = self.section < 0
         self.section = round_.section
+        if round_.first is None:
+            self.number = 0
         if first or begins_piece(round_.steps) or round_.foundation or self.pattern.sections[self.section].goes_on:
             return
         number = round_.first.values[0] if round_.first else None
@@ -286,7 +288,7 @@ class Worker(Again):
         self, index: int, round_: Round, size: int, state: State, *, trust: bool
     ) -> tuple[SizeWorking, Compared, bool, tuple[int, ...], State]:
         made, rounds, covers = self._work(index, round_, size, state)
-        spaces = made.fabric.spaces > 0 and bool(round_.claims) and self.choose("chains-count", False)
+        spaces = made.fabric.spaces > 0 and self.choose("chains-count", False)
         claims = round_.claims
         if round_.closing is not None and not claims and not made.closing:
             claims = (round_.closing,)
@@ -318,8 +320,20 @@ class Worker(Again):
             if not sure and not state.sure and not trust:
                 raise _Doubt
             fabric, resumed = self._after_difference(index, size, made.fabric, compared.stated)
+        if round_.foundation and state.fabric is not None and self._adds_to_row(index, size):
+            # stitches added to the row: the next one begins in this chain and goes on over the row before
+            fabric, sure = with_chain(state.fabric, round_.steps), state.sure
         after = State(fabric, sure=True if compared.agrees else sure, fresh=False)
         return working, compared, resumed, covers, after
+
+    def _adds_to_row(self, index: int, size: int) -> bool:
+        """Tell whether a chain on a line of its own stands between two rows that follow each other by number."""
+        if not 0 < index < len(self.pattern.rounds) - 1:
+            return False
+        before, after = self.pattern.rounds[index - 1], self.pattern.rounds[index + 1]
+        last = before.last.at(size) if before.last is not None and before.flat else None
+        first = after.first.at(size) if after.first is not None and after.flat else None
+        return last is not None and first == last + 1 and chain_is_next(after.steps)
 
     def _after_difference(self, index: int, size: int, made: Fabric, stated: int) -> tuple[Fabric, bool]:
         """Go on from the count that the following rounds support: the one worked, or the one the draft states."""

@@ -55,6 +55,83 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)\nRow 2: Ch 1, 4 hdc, 4 sc, 4 sl sts.\n",
         [[13], [12], [12]],
     ),
+    "two shoulders, the second on the stitches that were left": (
+        # 20; the first 7 and 13 left; 6; of the 13: 6 passed, 7; 6
+        "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+        "Row 2: Ch 1, sc in next 7 sts, leave rem sts unworked, turn.\nRow 3: Ch 1, sc2tog, sc in each st across. (6 sc)\n"
+        "Second Shoulder\nRow 2: With RS facing, skip next 6 sts of Row 1, join yarn in next st, ch 1, sc in same st and in each "
+        "st across, turn. (7 sc)\nRow 3: Ch 1, sc in each st to last 2 sts, sc2tog. (6 sc)\n",
+        [[21], [20], [7], [6], [7], [6]],
+    ),
+    "yarn attached before the heading of the row": (
+        "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+        "Left neck: Row 1: Sc in first 8 sc, turn; leave remaining sts unworked.\nRow 2: Ch 1, dec 1 sc at neck edge, sc in each sc.\n"
+        "Right neck: Skip center 4 sc, attach yarn in next st. Row 1: Ch 1, sc in same st and in each sc across, turn - 8 sc.\n",
+        [[21], [20], [8], [7], [8]],
+    ),
+    "rows under the name of a part, and a last row one more or one fewer": (
+        # 10, 11, 12 made 11 each; 4 of them; of the other 7 two are passed
+        "Sizes 2 (4, 6)\n\nCh 11 (12, 13).\nRow 1: Hdc in 2nd ch from hook and in each ch across; turn - 10 (11, 12) hdc.\n"
+        "Row 2: Ch 2, hdc in each st across; turn.\nRow 3: Ch 2, hdc in each st across; turn.\n"
+        'Rows 2 and 3 form pat. Rep Rows 2 and 3 until 2 (2 1/2, 3)" from beg, end Row 3, inc (0, dec) 1 st on last row - 11 sts.\n'
+        'Right Back: Ch 2, hdc in first 4 sts; turn. Keeping continuity of pat, work even until 3 (3 1/2, 4)" from beg.\n'
+        "Left Back: With wrong side facing, skip next 2 sts on last long row for underarm, attach thread in next st; ch 2, hdc in "
+        "same st and in each st to end; turn - 5 hdc.\n",
+        [[11, 12, 13], [10, 11, 12], [10, 11, 12], [10, 11, 12], [11, 11, 11], [4, 4, 4], [5, 5, 5]],
+    ),
+    "a thumb on a chain in the middle of a row, and a back that begins as the palm": (
+        # 12; 2 together, 5, 4 in the chain and 5; then 4 more on the other side of the chain; the back: 12, 12, 11
+        "LEFT: Palm: Make a chain of 13 sts loosely. Row 1: Sc in 2nd chain from hook and in each of the remaining 11 chain sts, (12 sc). "
+        "Ch 1, turn. Row 2: Sc in each st across. Ch 1, turn. Row 3: Make a decrease as follows: pull up a loop in each of the next 2 sts, "
+        "yarn over and pull yarn through all 3 loops; 1 sc in next 5 sts; make a chain of 5 sts for thumb; turn; 1 sc in 2nd chain from "
+        "hook; 1 sc in each of the remaining 3-chain sts; 1 sc in last 5 sts, ending at the cuff. Ch 1, turn. Row 4: 1 sc in next 9 sts; "
+        "(working through foundation chain of thumb) make 1 sc in each of the next 4 sts; 1 sc in last 6 sts, ending at tip, (19 sc).\n"
+        "   LEFT: Back of hand: Work the first 2 rows as on the palm. Row 3: Make a decrease at the beginning of row; 1 sc in each st to "
+        "end of row.\n",
+        [[13], [12], [12], [15], [19], [12], [11]],
+    ),
+    "a row that turns in its middle and goes back over its chain": (
+        # 8 of 12 and a chain of 4; back: 3 in the chain and the 8
+        "Ch 13. Row 1: Sc in 2nd ch from hook and in each ch across, 12 sc. Ch 1, turn. Row 2: Sc in first 8 sc, ch 4 for thumb, turn; "
+        "sc in 2nd ch from hook and in each of next 2 ch, sc in each of the 8 sc, ch 1, turn. (11 sc)\n",
+        [[13], [12], [11]],
+    ),
+    "a part worked as another up to a measure, rows without numbers shaped at each end": (
+        "BACK: Ch 31. Row 1: Hdc in 2nd ch from hook, hdc in each ch across, ch 1, turn - 30 hdc. Row 2: Hdc in each hdc across, ch 1, "
+        "turn. Repeat Row 2 until piece measures 13 inches. Next Row: Sl st across first 3 sts, ch 1, hdc in each st to within last 3 sts, "
+        "ch 1, turn - 24 hdc. Dec 1 st at each end of every row 4 times - 16 sts. Work even until armholes measure 7 inches.\n",
+        [[31], [30], [30], [24], [16]],
+    ),
+    "as the back up to a measure": (
+        "Back: Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across - 10 sc. Ch 1, turn.\nRow 2: Sc in each sc across. Ch 1, turn.\n"
+        'Rep Row 2 until piece measures 22" from beg.\n\nFront: Work same as Back until piece measures 19" from beg.\n'
+        "Row 1: Sc in first 4 sc, turn; leave remaining sts unworked.\n",
+        [[11], [10], [10], [10], [10], [4]],
+    ),
+    "a chain on a line of its own between two rows": (
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nFoundation chain for the neck:\nCh\n5\n"
+        "Row 2: Sc in 2nd ch from hook and in next 3 ch, sc in each sc across, turn.\n",
+        [[11], [10], [5], [14]],
+    ),
+    "increases at both ends of a row whose other stitches are told": (
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in each sc, inc 1 st at each end, turn.\n"
+        "Row 3: Ch 1, dec 1 st at beg of row, sc in each sc across, turn. (11 sc)\n",
+        [[11], [10], [12], [11]],
+    ),
+    "a count told over two lines before a row in the middle of a piece, where chains are stitches": (
+        # 14: the chain, 3 together, 4, 3 passed, 3: 1 + 1 + 4 + 3 + 3; back: 3, 3, 2 and the other 4; 4 of each
+        "S (M)\n\nRIGHT NECK, continued: 14 (17)\ntr are on hand.\n"
+        "Row 4: 3ch, tr3tog, 4 (2) tr, [3ch, miss 3 sts, 2tr] zero (one) time(s), 3ch, miss 3 sts, 3tr, turn - 12 (15) sts.\n"
+        "Row 5: 1ch, 3dc, [3ch, miss 3ch-sp, 2dc] one (two) time(s), 1 dc in each st to end, turn.\n"
+        "Next Row: 2ch (does not count as htr), 4 (5)htr, 4 (5)dc, 4 (5) sl sts.\n",
+        [[12, 15], [12, 15], [12, 15]],
+    ),
+    "in the same stitch after some that are skipped is in the next one": (
+        # 9: 1, 1 passed, 3 in the next, 2 passed, 1, 2 passed, 1
+        "Ch 10.\nRow 1: Sc in 2nd ch from hook and in each ch across. (9 sc)\n"
+        "Row 2: Ch 1, turn, sc in first st, ch 1, sk 1 st, (sc, hdc, sc) in same st, ch 2, sk 2 sts, sc, ch 2, sk 2 sts, sc in last st.\n",
+        [[10], [9], [6]],
+    ),
 }
 
 

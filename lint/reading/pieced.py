@@ -1,0 +1,169 @@
+"""Pieced: what rows of garments say: yarn joined again to stitches that were left, where in a piece a row ends."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from ..figures import Figure
+from ..steps import At, Evenly, Rejoin, Remark, Skip, Step, Where, Work
+from .makes import make_of
+from .marks import Group, flat, kind, text_at
+from .needles import NeedleReader
+from .roles import Role, role
+from .times import figure_at
+from .words import Word
+
+_BY = {"inc": 1, "dec": -1}
+_SEVERAL = {"every", "next", "foll", "following", "alt", "alternate", "rows", "rnds", "other"}
+_ENDS = {"ending", "end", "ends", "finishing"}
+_AGAIN = ("join", "rejoin", "re-join", "reattach", "attach", "re-attach")
+_WAITING = {"free", "left", "held", "unworked"}
+_STOPS = ("", ",", ";", ".", "group", "*", ":")
+_ALONG = {"working", "work", "along", "through", "across", "over"}
+_CHAINS = {"foundation", "thumb", "underarm", "beginning", "starting", "added"}
+
+
+class PieceReader(NeedleReader):
+    """Reads what only rows of crocheted pieces say."""
+
+    __slots__ = ()
+
+    def _pieced(self) -> bool:
+        """Read one such thing from here on."""
+        return self._rejoin() or self._more_or_fewer() or self._ends_at() or self._as_follows() or self._along_chain()
+
+    def _edged(self) -> bool:
+        """Read shaping at the edges: over several rows, or of a row whose other stitches are told as well."""
+        if not (self._shapes(self.at) and self._at_edges()):
+            return False
+        told = any(isinstance(step, Work) and step.make.kind != "slst" for step in self.steps)
+        later = any(
+            kind(self.items, n) == "stitch" and kind(self.items, n + 1) in ("into", "each", "next")
+            for n in range(self.at + 3, len(self.items))
+        )
+        if not (told or later):
+            return self._shaping()
+        number, stop = figure_at(self.items, self.at + 1), self._clause(self.at + 3)
+        both = any(kind(self.items, n) == "each" or text_at(self.items, n) == "both" for n in range(self.at + 3, stop))
+        if number is None or any(
+            kind(self.items, n) == "times" or text_at(self.items, n) in _SEVERAL for n in range(self.at + 3, stop)
+        ):
+            return self._shaping()
+        item = self.items[self.at]
+        make = make_of(item) if isinstance(item, Word) else None
+        start, self.at = self.at, stop
+        span = self._span(start)
+        if not both and make is not None:
+            # `dec 1 sc at neck edge`: a stitch like any other
+            self._add(Work(make, Figure((1,), span), Where(At.NEXT, number, span=span), span))
+            return True
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, Work) and last.where.at is At.EACH:
+            self.steps.pop()
+        twice = tuple(2 * value if value is not None else None for value in number.values)
+        change = 1 if text_at(self.items, start)[:3] == "inc" else -1
+        self._add(Evenly(span, change, Figure(twice, number.span)))
+        return True
+
+    def _clause(self, start: int) -> int:
+        """Return the index after the last word of the clause that begins at an index."""
+        stop = start
+        while kind(self.items, stop) not in _STOPS:
+            stop += 1
+            if self._ends_sentence(stop - 1):
+                break
+        return stop
+
+    def _rejoin(self) -> bool:
+        """Read `join yarn in next st` after stitches skipped, `rejoin yarn to next unworked st`."""
+        if self._kind() not in ("join", "remark") or self._text().split()[0] not in _AGAIN:
+            return False
+        stop = self._clause(self.at + 1)
+        kinds = {kind(self.items, n) for n in range(self.at + 1, stop)}
+        texts = {text_at(self.items, n) for n in range(self.at + 1, stop)}
+        before = [step for step in self.steps if not isinstance(step, Remark)]
+        passed = bool(before) and all(isinstance(step, Skip) for step in before)
+        waits = bool(kinds & {"unworked", "rest", "remain"} or texts & _WAITING)
+        if (before and not passed) or not (waits or (passed and kinds & {"next", "rest"})):
+            return False
+        stitch = next((n for n in range(self.at + 1, stop) if kind(self.items, n) == "stitch"), None)
+        start, self.at = self.at, stop
+        span = self._span(start)
+        self._add(Rejoin(span))
+        item = self.items[stitch] if stitch is not None else None
+        make = make_of(item) if isinstance(item, Word) and text_at(self.items, (stitch or 1) - 1) == "with" else None
+        if make is not None and make.kind not in ("slst", "ch"):
+            one = Figure((1,), span)
+            self._add(Work(make, one, Where(At.NEXT, one, span=span), span))
+        return True
+
+    def _more_or_fewer(self) -> bool:
+        """Read `inc (0, dec) 1 st on last row`: by one for a size, or the other way."""
+        group = self.items[self.at + 1] if self.at + 1 < len(self.items) else None
+        number = figure_at(self.items, self.at + 2)
+        if self._text()[:3] not in _BY or not isinstance(group, Group) or number is None:
+            return False
+        words = [self._text(), *(word.text for word in flat(group.items) if word.kind not in (",", "/", ";"))]
+        by = [_BY.get(word[:3], 0 if word in ("0", "-", "none") else None) for word in words]
+        value = number.values[0]
+        if len(by) < 2 or None in by or number.is_list or value is None or self._kind(3) != "st":
+            return False
+        start, self.at = self.at, self.at + 4
+        while self._kind() in ("into", "noise", "last", "round", "over", "around", "evenly"):
+            self.at += 1
+        span = self._span(start)
+        values = tuple(one * value if one is not None else None for one in by)
+        self._add(Evenly(span, 1, Figure(values, span)))
+        return True
+
+    def _ends_at(self) -> bool:
+        """Read `ending at the cuff`, `ending at tip of mitten`: it only says where the row comes to an end."""
+        if self._text() not in _ENDS or self._text(1) not in ("at", "on"):
+            return False
+        stop = self._clause(self.at + 2)
+        if any(kind(self.items, n) in ("stitch", "number", "*", "rep") for n in range(self.at, stop)):
+            return False
+        start, self.at = self.at, stop
+        self._add(Remark(self._span(start)))
+        return True
+
+    def _as_follows(self) -> bool:
+        """Read `as follows: pull up a loop in each of the next 2 sts ..;` after a decrease: how it is made."""
+        last = self.steps[-1] if self.steps else None
+        shapes = isinstance(last, Work) and last.make.uses != last.make.makes
+        if self._text() != "follows" or self._kind(1) != ":" or not shapes:
+            return False
+        stop = self.at + 2
+        while kind(self.items, stop) not in ("", ";", ".", "group"):
+            stop += 1
+        start, self.at = self.at, stop
+        self._add(Remark(self._span(start)))
+        return True
+
+    def _along_chain(self) -> bool:
+        """Read `(working through foundation chain of thumb)`: what comes next goes into that chain."""
+        item = self.items[self.at]
+        if isinstance(item, Group):
+            words, stop = list(flat(item.items)), self.at + 1
+            if role(self.items, self.at) is not Role.REMARK:
+                return False
+        else:
+            stop = self._clause(self.at + 1) if self._kind() == "work" else self.at
+            words = [word for word in self.items[self.at : stop] if isinstance(word, Word)]
+        texts = {word.text for word in words}
+        chain = any(word.stitch is not None and word.stitch.kind == "chain" for word in words)
+        if not (chain and words[0].text in _ALONG and texts & _CHAINS) or texts & {"side", "opposite", "other"}:
+            return False
+        if any(word.kind in ("number", "otherside") for word in words):
+            return False
+        start, self.at = self.at, stop
+        self._add(Remark(self._span(start)))
+        self.beyond = True
+        return True
+
+    def _add(self, step: Step) -> None:
+        if self.beyond and isinstance(step, Work):
+            self.beyond = False
+            if step.where.at is At.NEXT and step.where.number is not None:
+                step = replace(step, where=replace(step.where, at=At.BEHIND))
+        super()._add(step)
