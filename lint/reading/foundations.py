@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 
 from ..draft import Span
+from ..figures import Figure
 from ..steps import At, Chain, Remark, Repeat, Ring, Step, Together, Work
 
 MOST_LINES = 8  # with words, between the chain and the row that goes into it
@@ -45,6 +46,32 @@ def chain_told(text: str, start: int, stop: int) -> Span | None:
             closed = words.count("(") + words.count("[") >= words.count(")") + words.count("]")
             return Span(begin, begin + len(words if closed else words.rstrip(" )]")))
     return None
+
+
+_SPEAKS_OF_CHAIN = re.compile(r"(?i)\bch(?:ain)?s?\b|\bfoundation\b")
+
+
+def chain_by_size(text: str, start: int, stop: int, names: Sequence[str]) -> Figure | None:
+    """Read a chain told with a line for each size, `2 years: 72 ch` / `4 years: 80 ch`; None where one is missing."""
+    values: list[int] = []
+    first = at = start
+    for name in names:
+        entry = re.compile(
+            rf"(?im)^[^\w\n]*(?:sizes?\s+)?{re.escape(name)}\s*(?:[:=)-]|\s)\s*(?:make\s+|work\s+)?(?P<ch>ch(?:ain)?\s*)?"
+            r"(?P<number>\d{1,3})\s*(?P<unit>ch(?:ains?)?|sts?|stitches)?\W*$"
+        )
+        match = entry.search(text, at, stop)
+        if match is None or (values and text[at : match.start()].strip()):
+            return None
+        told = match["ch"] or (match["unit"] or "").lower().startswith("ch")
+        before = text[max(start, text.rfind("\n", start, max(start, match.start() - 1))) : match.start()]
+        if not values:
+            if not told and not (match["unit"] and _SPEAKS_OF_CHAIN.search(before)):
+                return None
+            first = match.start("number")
+        values.append(int(match["number"]))
+        at = match.end()
+    return Figure(tuple(values), Span(first, at)) if len(values) > 1 else None
 
 
 def _sentence(line: str, match: re.Match[str]) -> str:

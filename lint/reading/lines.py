@@ -153,7 +153,7 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
             span = _past_labels(assembly, text, span)
     if _BRIDGE.search(text):
         return  # `ch 3 and join to the first leg`: the next round says what is worked along it
-    if _defines(words):
+    if _defines(words) or _of_one_size(text, assembly.sizes.names):
         return
     starts = bool(_STARTS.match(text) or (label and _STARTS.match(text[label.end() :])))
     starts = starts and not any(word.kind == "counts" for word in words)
@@ -298,6 +298,18 @@ def _defines(words: Sequence[Word]) -> bool:
     if len(words) < 3 or words[1].kind not in (":", "="):
         return False
     return words[0].stitch is not None and words[0].stitch.kind != "chain"
+
+
+_CHAIN_OF = re.compile(
+    r"\W*(?:sizes?\s+)?(?P<name>[\w' /-]{1,24}?)\s*[:=)-]\s*(?:ch(?:ain)?\s*)?\d{1,3}\s*(?:ch(?:ains?)?|sts?|stitches)?\W*",
+    re.I,
+)
+
+
+def _of_one_size(text: str, names: Sequence[str]) -> bool:
+    """Tell whether a line gives the chain of one size alone; the first row takes those of all sizes together."""
+    match = _CHAIN_OF.fullmatch(text.strip())
+    return match is not None and len(names) > 1 and match["name"].strip() in names
 
 
 def _lost_instruction(words: Sequence[Word], *, starts: bool) -> bool:

@@ -235,11 +235,16 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool
     return Placed(replace(where, leave=leave, to_space=to_space, turning=turning, of_round=named), end, each=seen.each)
 
 
+_COME_TO = {"you", "get", "reach", "come", "to", "reaching", "arrive", "at", "the"}
+
+
 def _to_space(items: Sequence[Item], index: int) -> int:
     """Pass over `to next ch-2 sp`, `up to the corner sp` after `in each st`; the index itself where it isn't said."""
     at = index + 1 if text_at(items, index) in ("up", "across", "along") else index
     if text_at(items, at) not in ("to", "until", "till", "up to"):
         return index
+    while text_at(items, at + 1) in _COME_TO:
+        at += 1
     seen = Seen()
     stop = describe(items, at + 1, seen)
     if seen.space and not seen.each and seen.number is None:

@@ -38,6 +38,9 @@ class RepeatReader(MoveReader):
         steps = self._inner(group)
         self.at = placed.end
         step: Step = Together(in_one(steps), placed.where, self._span(start))
+        said = self.steps[-1] if self.steps else None
+        if isinstance(said, Work) and said.bare and said.make.group and _alike(said.make.group, step.steps):
+            self.steps.pop()  # `1 corner, (1 dc, ch 2, 1 dc) in next st`: one, said twice
         self._add(step)
         closes = self._kind() == "*" and self.open_star is not None  # `*sc, (sc, ch 1, sc) in next st* 6 times`
         if not closes and (times := read_times(self.items, self.at)) and times.times.number is not None:
@@ -335,6 +338,19 @@ class RepeatReader(MoveReader):
             return True
         self._wrap(start, times, span)
         return True
+
+
+def _alike(one: Sequence[Step], other: Sequence[Step]) -> bool:
+    """Tell whether two groups are made of the same stitches and chains."""
+    return len(one) == len(other) and all(
+        (isinstance(a, Chain) and isinstance(b, Chain) and a.n.values == b.n.values)
+        or (
+            isinstance(a, Work)
+            and isinstance(b, Work)
+            and (a.make.kind, a.times.values) == (b.make.kind, b.times.values)
+        )
+        for a, b in zip(one, other, strict=True)
+    )
 
 
 def _last_of(steps: Sequence[Step], stitch: str, word: str) -> int | None:

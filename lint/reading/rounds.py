@@ -10,12 +10,12 @@ from itertools import pairwise
 from ..draft import Draft, Span
 from ..figures import Figure, Sizes
 from ..pattern import Claim, Elided, Round
-from ..steps import At, Repeat, Step, Together, Where, Work
+from ..steps import At, Chain, Repeat, Step, Together, Where, Work
 from .assembly import Assembly, doubted
 from .blocks import Block, Kind
 from .claims import claims_in, spread_over
 from .figures import lift, lists_in
-from .foundations import chain_told, only_chain, wants_chain
+from .foundations import chain_by_size, chain_told, only_chain, wants_chain
 from .headings import Heading
 from .lines import take_line
 from .shapings import bound
@@ -103,7 +103,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
     steps, directed, claims = assembly.parse(body, once)
     if first is not None:
         steps = replace(steps, steps=tuple(_of_earlier(step, first) for step in steps.steps))
-    if not assembly.knit and wants_chain(steps.steps):
+    if not assembly.knit and not _take_chain_by_size(assembly, block, section) and wants_chain(steps.steps):
         _take_chain_told(assembly, block, section)
     if assembly.leading:
         steps, assembly.leading = replace(steps, steps=(*assembly.leading, *steps.steps)), ()
@@ -146,6 +146,22 @@ def _of_earlier(step: Step, number: int) -> Step:
         return step
     where = step.where
     return replace(step, where=Where(At.BEHIND, number=where.number, span=where.span, of_round=where.of_round))
+
+
+def _take_chain_by_size(assembly: Assembly, block: Block, section: int) -> bool:
+    """Add the chain from which a part starts, where the lines before its first row tell it size by size."""
+    before = assembly.rounds[-1] if assembly.rounds else None
+    names = assembly.sizes.names
+    if len(names) < 2 or (before is not None and before.section == section):
+        return False
+    figure = chain_by_size(assembly.text, before.span.end if before else 0, block.span.start, names)
+    if figure is None:
+        return False
+    span = figure.span
+    label = " ".join(assembly.draft.words(span).split())
+    steps = (Chain(figure, span, beginning=True),)
+    assembly.rounds.append(Round(label=label, heading=span, span=span, section=section, steps=steps, foundation=True))
+    return True
 
 
 def _take_chain_told(assembly: Assembly, block: Block, section: int) -> None:

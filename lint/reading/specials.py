@@ -11,8 +11,9 @@ from ..pattern import Definition
 from ..steps import At, Chain, Make, Step, Together, Work
 from ..trade.tables import Stitch
 from .makes import make_of
-from .marks import tree
+from .marks import Group, Item, tree
 from .steps import read_steps
+from .together import in_one
 from .words import Word, Words
 
 _ENTRY = re.compile(
@@ -25,6 +26,7 @@ _CLOSED = re.compile(
 _INCREASE = re.compile(
     r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b"
 )
+_ONE_PLACE = {"place", "st", "stitch", "sp", "space", "corner", "ch"}
 _NUMBERS = {"two": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4, "five": 5, "5": 5}
 
 
@@ -94,6 +96,8 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     only = items[0] if len(items) == 1 else None
     if isinstance(only, Word) and only.stitch is not None and only.stitch.kind != "chain":
         return make_of(only)
+    if (group := _in_one_place(name, items)) is not None:
+        return group
     read = read_steps(items, loose)
     made = [step for step in read.steps if isinstance(step, Work | Together)]
     if len(made) == 1 and not read.loose and (make := _of_step(name, made[0])):
@@ -106,6 +110,30 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     if len(named) == 1 and named[0].uses is not None and named[0].makes is not None and len(words) <= 8:
         return Make(named[0].id, named[0].uses, named[0].makes, named[0].height)
     return None
+
+
+def _in_one_place(name: str, items: Sequence[Item]) -> Make | None:
+    """Read `increase corner (1 dc, ch 2, 1 dc)`, `2 dc, ch 2, 2 dc in one place`: several stitches with a space."""
+    groups = [item for item in items if isinstance(item, Group)]
+    outside = [item for item in items if isinstance(item, Word)]
+    if len(groups) == 1 and all(word.stitch is None or word.stitch.kind == "increase" for word in outside):
+        if any(word.kind in ("number", "rep", "times") for word in outside):
+            return None
+        inside = groups[0].items
+    elif not groups and outside and outside[-1].text in _ONE_PLACE:
+        at = max((n for n, word in enumerate(outside) if word.kind == "into"), default=0)
+        inside = tuple(outside[:at])
+    else:
+        return None
+    steps = in_one(read_steps(inside).steps)
+    works = [step for step in steps if isinstance(step, Work)]
+    spaced = any(isinstance(step, Chain) for step in steps)
+    if len(works) < 2 or not spaced or not all(isinstance(step, Work | Chain) for step in steps):
+        return None
+    total = sum((step.times.values[0] or 0) * step.make.makes for step in works)
+    if isinstance(steps[0], Chain) or any(step.where.at is not At.SAME for step in works):
+        return None
+    return Make(name, 1, total, 3, group=steps)
 
 
 def _of_step(name: str, step: Step) -> Make | None:
@@ -183,7 +211,23 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
         else:
             found.append(everything[index])
             index += 1
+    corners = [make for make in makes.values() if make.group and make.kind.startswith("inc ")]
+    if len(corners) == 1:
+        found = [_corner(found, index, corners[0]) for index in range(len(found))]
     return Words.made_of(tuple(found))
+
+
+def _corner(words: Sequence[Word], index: int, corner: Make) -> Word:
+    """Take `inc` into a chain space for the one increase with a space that the draft defines, `inc C`."""
+    word = words[index]
+    if word.stitch is None or word.stitch.id != "inc" or index + 1 >= len(words) or words[index + 1].kind != "into":
+        return word
+    place = words[index + 2 : index + 7]
+    end = next((n for n, one in enumerate(place) if one.kind in (",", ".", ";", ")", "]")), len(place))
+    if not any(one.kind == "space" for one in place[:end]):
+        return word
+    stitch = Stitch(corner.kind, "crochet", (), (), corner.uses, corner.makes, corner.height, _kind_of(corner))
+    return replace(word, stitch=stitch, make=corner)
 
 
 def _kind_of(make: Make) -> str:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..steps import Evenly, Repeat, Step, Work
+from ..steps import At, Evenly, Repeat, Step, Work
 from ..workings import Deed, Item
 from .balance import balance
 from .fabric import Cursor, Row, stitches_of
 from .hook import CannotWork
 from .placing import Placing
+from .shape import into_spaces, more_work
 
 MOST_PASSES = 5_000
 
@@ -49,6 +50,10 @@ class Repeating(Placing):
         if short:
             self.left_alone = True
         elif to_end:
+            if done and self.flat and not keep and not more_work(rest) and self._goes_on_to_end(step):
+                first = step.steps[0]
+                assert isinstance(first, Work)
+                self.work(first, (), top=False)
             left = 0 if self.at_end() else max(0, self.left() - keep)
             if left and done and self.partial_ok and self._partial(step, left):
                 left = 0
@@ -124,6 +129,12 @@ class Repeating(Placing):
                 fit = min(fit, (self.left(spaces=True) - kept.spaces) // spaces)
         cursor.take_spots(moved * max(0, fit))
         return max(0, fit)
+
+    def _goes_on_to_end(self, step: Repeat) -> bool:
+        """Tell whether a group goes stitch by stitch to each space, and only the stitches after the last are left."""
+        first = step.steps[0]
+        plain = isinstance(first, Work) and first.where.at is At.EACH and first.times.values == (1,)
+        return plain and any(into_spaces(step.steps[1:])) and not self.left(spaces=True) and self.left() > 0
 
     def _partial(self, step: Repeat, left: int) -> bool:
         """Work the beginning of one more pass where it uses up exactly what is left.
