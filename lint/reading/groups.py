@@ -20,7 +20,7 @@ def is_group(item: Item | None) -> bool:
         return False
     if item.make is not None:
         return bool(item.make.group) or (item.make.uses == 1 and item.make.makes > 2)
-    return item.stitch.kind == "group" and item.stitch.uses is None
+    return item.stitch.kind == "group" and item.stitch.makes is None
 
 
 def past_group(items: Sequence[Item], index: int) -> tuple[str, int] | None:

@@ -7,7 +7,7 @@ from itertools import groupby
 
 from ..draft import Draft, Span
 from ..figures import FigureList, ListStyle, Sizes
-from ..pattern import Conventions, Pattern
+from ..pattern import Conventions, Definition, Pattern
 from ..trade.tables import spellings
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
 from .assembly import doubted
@@ -22,7 +22,7 @@ from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, m
 from .rounds import assemble
 from .said import read_sayings
 from .sizes import declared_number, find_sizes, titled_sizes
-from .specials import definitions, run_on_definitions, with_defined
+from .specials import definitions, made_definitions, run_on_definitions, with_defined
 from .talk import strangers
 from .words import Words, lexicon, words_of
 
@@ -45,7 +45,7 @@ def read(draft: Draft) -> Pattern:
         plain = knitted(text, plain)
     words = Words.made_of(strangers(plain, lex))
     head = _head(text, found, knit=craft == "knitting")
-    defined = (*definitions(text, head, words), *run_on_definitions(text, head, words))
+    defined = _defined(text, head, words)
     words = with_defined(text, words, defined, lex.own)
     sizes = _sizes(text, found, words, head)
     start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
@@ -102,6 +102,15 @@ _INSTRUCTS = re.compile(
     r"(?i)(?:[a-z][\w' ]{1,24}:\s*)?(?:(?:bind|cast)\s+off|pick\s+up(?:\s+and\s+knit)?|inc|dec|work|knit|purl|k|p)\s*"
     r"\d"
 )
+
+
+def _defined(text: str, head: Span, words: Words) -> tuple[Definition, ...]:
+    """Return the terms that a draft defines: in its head, or where they are first worked."""
+    listed = (*definitions(text, head, words), *run_on_definitions(text, head, words))
+    said = {definition.term.lower() for definition in listed if definition.make is not None}
+    return (*listed, *(made for made in made_definitions(text, words) if made.term not in said))
+
+
 _CAST_ON = re.compile(r"(?i)\b(?:cast\s+on|co)\b(?!\s*[=:])[^.;:\n]{0,40}\d")
 
 

@@ -7,8 +7,9 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..draft import Span
+from ..figures import Figure
 from ..pattern import Definition
-from ..steps import At, Chain, Make, Step, Together, Work
+from ..steps import At, Chain, Make, Step, Together, Where, Work
 from ..trade.tables import Stitch
 from .makes import make_of
 from .marks import Group, Item, tree
@@ -76,6 +77,52 @@ def run_on_definitions(text: str, head: Span, words: Words) -> Iterator[Definiti
             said = Span(start + match.start("words"), start + match.end("words"))
             make = _make(match["term"], text[said.start : said.end], words.within(said))
             yield Definition(match["term"], term, said, make)
+
+
+_MADE = re.compile(
+    r"(?i)\(\s*(?:(?:first|1st)\s+)?(?P<term>(?:half[ -])?(?:shell|fan|v-?\s?st(?:itch)?|cluster|scallop|corner|block|petal))\s+"
+    r"(?:is\s+)?(?:now\s+)?(?:made|formed|completed)\b[^()]{0,20}\)"
+)
+_CLAUSE = re.compile(r"[*.;:\n]")
+
+
+def made_definitions(text: str, words: Words) -> Iterator[Definition]:
+    """Find groups that are named where they are first worked: `5 dc in next ch (shell made)`."""
+    told: set[str] = set()
+    for match in _MADE.finditer(text) if "made" in text or "formed" in text or "completed" in text else ():
+        term = " ".join(match["term"].lower().replace("-", " ").split())
+        if term in told:
+            continue
+        before = [sign.end() for sign in _CLAUSE.finditer(text, max(0, match.start() - LONGEST_CLAUSE), match.start())]
+        span = Span(before[-1] if before else max(0, match.start() - LONGEST_CLAUSE), match.start())
+        items, loose = tree(words.within(span))
+        read = read_steps(items, loose)
+        make = _of_last(term, read.steps) if not read.loose else None
+        if make is not None:
+            told.add(term)
+            yield Definition(term, Span(match.start("term"), match.end("term")), span, make)
+
+
+LONGEST_CLAUSE = 120  # characters before the name of a group
+
+
+def _of_last(term: str, steps: Sequence[Step]) -> Make | None:
+    """Return the group that the last of some steps makes; a beginning chain in its place is its first stitch."""
+    made = [step for step in steps if isinstance(step, Work | Together | Chain)]
+    if not made or not isinstance(made[-1], Work | Together):
+        return None
+    last = made[-1]
+    begun = len(made) > 1 and isinstance(made[-2], Chain) and made[-2].beginning
+    if last.where.at is At.SAME and not begun:
+        return None
+    inside = last.steps if isinstance(last, Together) else (replace(last, where=Where(At.SAME)),)
+    if last.where.at is At.SAME:
+        first = next((step for step in inside if isinstance(step, Work)), None)
+        if first is None or (made[-2].n.values[0] if isinstance(made[-2], Chain) else 0) != first.make.height:
+            return None
+        inside = (replace(first, times=replace(first.times, values=(1,))), *inside)
+    where = Where(At.NEXT, Figure((1,), last.span))
+    return _of_step(term, Together(inside, where, last.span))
 
 
 def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:

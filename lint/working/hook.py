@@ -67,6 +67,7 @@ class Hook(ABC):
     inside: bool = False  # works a group in one place
     loose: bool = False  # the place taken last was a space or a group's: what comes next is found by its kind
     kin: Match | None = None  # what tells the groups of which one was taken last
+    over: int = 0  # stitches skipped right before
     sought: bool = False  # a place was looked for by its kind or group
     start: Target | None = None  # the group's place to which slip stitches lead
     flat_count: int | None = None
@@ -92,6 +93,10 @@ class Hook(ABC):
     @abstractmethod
     def sequence(self, steps: Sequence[Step], *, top: bool) -> None:
         """Work steps in order."""
+
+    @abstractmethod
+    def lay(self, make: Make, number: int, *, each: int = 1) -> None:
+        """Make so many of a stitch, or of a group that the draft defines as one; `each` of them lie in one place."""
 
     @abstractmethod
     def inner(self) -> Hook:
@@ -170,9 +175,13 @@ class Hook(ABC):
     def kept(self, rest: Sequence[Step]) -> int:
         """Return how many stitches the following steps need, up to the next that takes all that is left."""
         total = 0
+        before: Step | None = None
         for step in rest:
             if isinstance(step, OtherSide):
                 break
+            if isinstance(step, Work) and step.where.first and isinstance(before, Chain) and self.worked:
+                break  # `ch 2, dc in first sc` joins the round
+            before = step
             need = self.need(step)
             if need is None:
                 break

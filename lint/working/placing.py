@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Where, Work, group_name
 from ..workings import Deed
-from .fabric import BEGUN, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
+from .fabric import BEGUN, SPACE, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
 from .shape import chain_key, into_spaces, more_work, slips_on
 from .starting import Starting, from_hook_of
@@ -74,7 +74,7 @@ class Placing(Starting):
                 self.lay_same(make, times, tied=make.kind == "slst" and where.target.space)
                 self.note(Deed.WORK, step.span, taken, times * make.makes, top=top)
             case At.FROM_HOOK:
-                self.from_hook(step, times, top=top)
+                self.from_hook(step, times, rest, top=top)
             case At.BETWEEN:
                 self.between(step, times, top=top)
             case At.ROW_ENDS if self.along and (where.number is not None or times == 1):
@@ -289,6 +289,8 @@ class Placing(Starting):
         """Go into the next places."""
         where, make = self.resolved(step.where), step.make
         number = self.number(where.number)
+        if where.first and number == times == 1 and self._closes_loop(make, rest):
+            return
         if (
             step.bare
             and step.ambiguous
@@ -322,6 +324,16 @@ class Placing(Starting):
         tied = make.kind == "slst" and placed  # a slip stitch into a loop ties it down and is no stitch of the row
         self.lay(make, number * times, each=NO_STITCH if tied else times if placed or times > 2 else 1)
         self.note(Deed.WORK, step.span, 0 if placed else number * make.uses, made, top=top)
+
+    def _closes_loop(self, make: Make, rest: Sequence[Step]) -> bool:
+        """Take `ch 3, tr in first sc` at a round's end for the join: the stitch is the second half of the last loop."""
+        last = self.row.segments[-1] if self.row.segments else None
+        if self.flat or make.height < 2 or not self.worked or more_work(rest) or last is None:
+            return False
+        if last.times != 1 or len(last.spots) != 1 or not last.spots[0].is_space:
+            return False
+        self.row.segments[-1] = Segment((spot_of(SPACE, last.spots[0].size + make.height),), 1)
+        return True
 
     def _go(self, target: Target, number: int) -> None:
         """Take the next places: groups, spaces or stitches."""

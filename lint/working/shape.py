@@ -83,6 +83,28 @@ def along_rows(steps: Sequence[Step]) -> Iterator[Work]:
             yield from along_rows(step.steps)
 
 
+def first_space(nth: int, height: int, rest: Sequence[Step]) -> int:
+    """Return the chains of the space before a stitch in the nth chain from the hook, 0 where there is none.
+
+    `dc in 8th ch from hook, *ch 2, sk 2 ch, dc in next ch`: three of those skipped are as high as the stitch, two lie
+    below a first mesh like the others, two go over it.
+    """
+    over = nth - 1 - height
+    if height < MESH_HEIGHT or over < MESH_HEIGHT - 1:
+        return 0
+    steps: Sequence[Step] = rest
+    while steps and isinstance(steps[0], Repeat):
+        steps = steps[0].steps
+    told = [step for step in steps if not isinstance(step, Work)] if steps else []
+    if len(steps) < MESH_HEIGHT or not isinstance(steps[0], Chain) or not isinstance(steps[1], Skip) or not told:
+        return 0
+    below = steps[1].number.values[0] or 0
+    return max(over - below, 1)
+
+
+MESH_HEIGHT = 3  # chains; a shorter stitch than a dc makes no mesh
+
+
 def into_ring(rest: Sequence[Step]) -> bool:
     """Tell whether the first stitches to come go into a ring that is named only there."""
     for step in rest:

@@ -9,10 +9,20 @@ from functools import partial
 from ..figures import Figure
 from ..steps import ANY_GROUP, At, Chain, Join, Remark, Repeat, Skip, Step, Target, Together, Turn, Where, Work
 from ..workings import Deed, Item
-from .fabric import BEGUN, LINK, SPACE, Cursor, Fabric, Match, Row, Spot, groups_of, plain, spot_of
+from .fabric import BEGUN, LINK, SPACE, Cursor, Fabric, Match, Row, Segment, Spot, groups_of, plain, spot_of
 from .hook import FEWEST_AROUND, CannotWork
 from .needles import Needles
-from .shape import beyond_height, beyond_join, chain_is_next, chain_key, into_chain, into_ring, into_spaces, is_bridge
+from .shape import (
+    beyond_height,
+    beyond_join,
+    chain_is_next,
+    chain_key,
+    first_space,
+    into_chain,
+    into_ring,
+    into_spaces,
+    is_bridge,
+)
 
 
 class Starting(Needles):
@@ -71,7 +81,7 @@ class Starting(Needles):
                 self.take(0)  # the skip passes the stitch after the one that the beginning chain stands on
             self.row.add(spot_of(SPACE, number))
 
-    def from_hook(self, step: Work, times: int, *, top: bool) -> None:
+    def from_hook(self, step: Work, times: int, rest: Sequence[Step], *, top: bool) -> None:
         """Go into the nth link from the hook: the links before it are skipped, and may stand for a stitch."""
         nth = self.number(step.where.number, 2)
         if self.cursor is None or self.cursor.fabric.stitches < nth:
@@ -85,11 +95,13 @@ class Starting(Needles):
             self.row = Row()
             self.counted = counted
         if counted:
-            self.row.add(spot_of(step.make.kind))
+            self.row.add(spot_of("dc" if step.make.group else step.make.kind))
+        if (space := first_space(nth, step.make.height, rest)) > 0:
+            self.row.add(spot_of(SPACE, space))
         self.cursor.take(nth)
         self.chain_links = max(0, (self.chain_links or self.cursor.fabric.stitches) - nth + 1)
         self.used += 1
-        self.row.add(spot_of(step.make.kind), times * step.make.makes)
+        self.lay(step.make, times, each=times if times > 2 else 1)
         self.note(Deed.WORK, step.span, nth, times * step.make.makes + counted, top=top)
 
     def same(self, where: Where, rest: Sequence[Step] = ()) -> int:
@@ -153,6 +165,8 @@ class Starting(Needles):
         """Go into the top of the turning chain, which is the last place of the row below as it is met."""
         if self.flat and self.cursor is not None and self.cursor.fabric.edge.counted is False:
             raise CannotWork("it works into a turning chain that was not counted as a stitch")
+        if self.flat and self.loose and self.cursor is not None:
+            self.cursor.take(self.cursor.left() - 1)  # what is left of the group or space before it
         self.take(1)
 
     def from_beginning(self, nth: int) -> None:
@@ -188,17 +202,41 @@ class Starting(Needles):
         assert self.cursor is not None
         self.base = False
         self.sought = True
-        for _ in range(number):
-            if (first := self.cursor.seek(match)) is None:
-                self.short += 1
-                return
-            own = [first]
-            for spot in self.cursor.ahead():
-                if spot.opens or spot.group != first.group:
-                    break
-                own.append(spot)
-            self.cursor.take_spots(_place_in(own, target))
+        for turn in range(number):
+            # stitches skipped to the middle of a group are the first of it
+            begun = [] if turn else self._skipped_of_group(match)
+            if not begun:
+                if (first := self.cursor.seek(match)) is None:
+                    self.short += 1
+                    return
+                begun = [first]
+            own = [*begun, *self._rest_of_group()]
+            self.cursor.take_spots(_place_in(own, target) + 1 - len(begun))
         self.loose, self.kin = True, match
+
+    def _rest_of_group(self) -> list[Spot]:
+        """Return the places that are left of the group in which the last place passed stands."""
+        own: list[Spot] = []
+        for spot in self.cursor.ahead() if self.cursor is not None else ():
+            if spot.opens or not spot.group:
+                break
+            own.append(spot)
+        return own
+
+    def _skipped_of_group(self, match: Match) -> list[Spot]:
+        """Return the places of the group ahead that were skipped right before."""
+        ahead = next(self.cursor.ahead(), None) if self.cursor is not None else None
+        if self.cursor is None or not self.over or ahead is None or not ahead.group or ahead.opens:
+            return []
+        passed: list[Spot] = []
+        for part in reversed(self.cursor.places_before()):
+            for spot in reversed(part.spots * min(part.times, self.over)):
+                passed.insert(0, spot)
+                if match(spot):
+                    return passed
+                if len(passed) >= self.over:
+                    return []
+        return []
 
     def _runs_only(self) -> bool:
         """Tell whether the row below has stitches between spaces, and none of them in one place."""
@@ -211,8 +249,10 @@ class Starting(Needles):
         number = self.cursor.count(match)
         if self.base:
             self.base = False
-            number -= self.cursor.copy().seek(match) is not None
-        self.cursor.take_spots(sum(part.length for part in self.cursor.fabric.segments))
+            beside = self.flat and not next(self.cursor.ahead(), spot_of("")).group
+            number -= not beside and self.cursor.copy().seek(match) is not None
+        if number:
+            self.cursor.take_spots(_up_to_last_group(self.cursor.rest()))
         self.sought = self.loose = True
         self.kin = match
         return number
@@ -258,7 +298,20 @@ class Starting(Needles):
             self.base = False
         self.take(number)
         self.skipped = not self.cursor.fabric.is_chain if self.cursor is not None else False
+        self.over = number
         self.note(Deed.SKIP, step.span, number, 0, top=top)
+
+
+def _up_to_last_group(rest: Sequence[Segment]) -> int:
+    """Return how many of the places that are left come before the end of the last group among them."""
+    total = sum(part.length for part in rest)
+    behind = 0
+    for part in reversed(rest):
+        last = next((n for n, spot in enumerate(reversed(part.spots)) if spot.group), None)
+        if last is not None:
+            return total - behind - last
+        behind += part.length
+    return total
 
 
 def _opens(name: str, spot: Spot) -> bool:

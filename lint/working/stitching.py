@@ -200,6 +200,7 @@ class Stitcher(Repeating):
         """Work one step; `rest` are those after it, for which places may have to be kept."""
         if isinstance(step, Work):
             self.work(step, rest, top=top)
+            self.over = 0
             return
         match step:
             case Repeat():

@@ -71,6 +71,37 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "5th row: (Work off 2 sc as 1 sc) twice; work across as before to last 4 sc, (work off 2 sc as 1 sc) twice.\n",
         [[10], [10], [18], [18], [16]],
     ),
+    "V-stitches into the chain, over one another, and the top of the turning chain": (
+        # the chains skipped, 4 of 2, one: 10; 10 and 4 spaces: 14
+        "V-st: (dc, ch 1, dc) in same st or sp.\n\nCh 16.\n"
+        "Row 1: V-st in 5th ch from hook, *sk 2 ch, V-st in next ch; rep from * to last 2 ch, sk 1 ch, dc in last ch. Turn. (4 V-sts)\n"
+        "Row 2: Ch 3 (counts as dc), V-st in ch-1 sp of each V-st across, dc in top of turning ch. Turn.\n"
+        "Row 3: Ch 3, *V-st in next V-st; rep from * to end, dc in top of ch-3. Turn.\n"
+        "Row 4: Ch 1, sc in each dc and ch-1 sp across. (14 sc)\n",
+        [[16], [10], [10], [10], [14]],
+    ),
+    "a group named where it is first worked, and its middle after a skip": (
+        # 3 sc and 2 of 5; 3, 1 and 5, 1 and 3; back to 13
+        "Ch 14.\n"
+        "Row 1: Sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch (shell made), sk 2 ch, sc in next ch; rep from * across. Turn.\n"
+        "Row 2: Ch 3 (counts as dc), 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * across, ending"
+        " with 3 dc in last sc. Turn.\n"
+        "Row 3: Ch 1, sc in first dc, *sk 2 dc, shell in next sc, sk 2 dc, sc in center dc of next shell; rep from * across, ending"
+        " with sc in top of ch-3. Turn.\n"
+        "Rows 4-7: Rep Rows 2 and 3.\n",
+        [[14], [13], [13], [13], [13]],
+    ),
+    "half a loop for a join, and shell over shell": (
+        # 12; 6 loops, the last half a stitch; the same again; 6 times 3 and 3, with 6 spaces between; 6 more between those
+        "Ch 5, join to form a ring.\n1st rnd: Ch 3, 11 dc in ring, join in top of ch-3.\n"
+        "2nd rnd: Ch 1, sc in same place, * ch 5, skip 1 dc, sc in next dc. Repeat from * around, ending with ch 2, dc in first sc.\n"
+        "3rd rnd: Ch 1, sc in loop just made, * ch 5, sc in next loop. Repeat from * around, ending with ch 5, join to first sc.\n"
+        "4th rnd: Sl st to center of loop, ch 3, 2 dc, ch 3, 3 dc in same loop, * ch 3, 3 dc, ch 3, 3 dc in next loop (shell made)."
+        " Repeat from * around, ch 3. Join.\n"
+        "5th rnd: Sl st to ch-3 sp of shell, ch 3, 2 dc, ch 3, 3 dc in same sp, * ch 2, sc in ch-3 loop, ch 2, shell over shell."
+        " Repeat from * around, ending with ch 2, sc in last ch-3 loop, ch 2. Join.\n",
+        [[5], [12], [6], [6], [36], [42]],
+    ),
 }
 
 
