@@ -236,7 +236,7 @@ def _last_of_prose(text: str, lines: list[Line], index: int, starts: list[int], 
     while last + 1 < len(lines):
         line = lines[last + 1]
         begins = _within(starts, line.span)
-        if line.blank or _bulleted(text, line) or begins[:1] == [line.start]:
+        if line.blank or begins[:1] == [line.start] or (_bulleted(text, line) and not _only_count(text, line)):
             return last
         if _SIZES_ONLY.search(text, line.start, line.span.end) or _SIZE_LINE.match(text, line.start, line.span.end):
             return last
@@ -250,6 +250,7 @@ def _last_of_prose(text: str, lines: list[Line], index: int, starts: list[int], 
             lines[last].width >= wide
             and not before.endswith(".")
             and not _NEW_LINE.match(words)
+            and not _OWN_ROWS.match(words)
             and not is_title(text, line)
         )
         if not re.match(r"[a-z\d(\[]", words) and not before.endswith((",", "-")) and not runs_on:
@@ -300,7 +301,7 @@ def _last_line(text: str, lines: list[Line], index: int, heading: Heading, start
 
 
 def _only_count(text: str, line: Line) -> bool:
-    return is_count(text[line.span.start : line.span.end])
+    return is_count(text[line.span.start : line.span.end].lstrip("-\u2013= "))
 
 
 def _open(text: str, start: int, end: int) -> bool:
@@ -322,6 +323,8 @@ def _continues(
     if AGAIN.match(words) and (stop != "," or _NUMBERED.match(words)):
         return False
     ended = lines[last].width < wide or _COUNTED.search(before)
+    if (stop == "." or _COUNTED.search(before)) and _OWN_ROWS.match(words):
+        return False
     if ended and _NEW_LINE.match(words) and stop not in (",", "(", "[", "-"):
         return False
     if _STARRED.match(words) and stop not in (",", ";"):
@@ -343,6 +346,8 @@ def _continues(
     ended = bool(_ENDED.search(before))
     if complete and talk and (ended or not words[0].islower()):
         return False
+    if stop == ";" and not is_title(text, lines[current]):
+        return True
     if lines[last].width >= wide and not is_title(text, lines[current]):
         return True
     if not complete:
@@ -354,8 +359,13 @@ def _continues(
 
 # a sentence of its own, that says what is done next
 _NEW_LINE = re.compile(
-    r"(?:Work|Knit|Purl|Cont|Continue|End|Bind|Cast|Change|Switch|Transfer|Divide|From|Break|Cut)\s+(?!in\s+(?:next|each)\b)[a-z\d]"
-    r"|(?:Dec|Inc)(?:rease)?\s+\d+\s+(?:sts?|sc|hdc|dc|tr|stitch(?:es)?)\b"
+    r"(?:Work|Knit|Purl|Cont|Continue|End|Bind|Cast|Change|Switch|Transfer|Divide|From|Break|Cut)"
+    r"\s+(?!in\s+(?:next|each)\b)[a-z\d]|(?:Dec|Inc)(?:rease)?\s+\d+\s+(?:sts?|sc|hdc|dc|tr|stitch(?:es)?)\b"
+)
+# rows of their own, shaped or plain: `BO 3 sts at beg of next 2 rows`, `K 6 (7, 8) rows`
+_OWN_ROWS = re.compile(
+    r"(?:BO|Bind off|Cast off|Inc|Dec|Increase|Decrease)\b[^.\n]{0,40}?\bat\s+(?:each|both|the beg|beg|neck|armhole)"
+    r"|(?:K|P|Knit|Purl|Work)\s+(?:\d+\s*)?(?:[(\[/][\d\s,:/-]*[)\]]?\s*)?(?:more\s+)?(?:rows?|rnds?|rounds?)\b"
 )
 
 

@@ -218,6 +218,8 @@ class NeedleReader(HoldingReader):
             what, text = kind(self.items, index), text_at(self.items, index)
             if index > self.at and (self._shapes(index) or what in ("*", "rep") or text == "then"):
                 break
+            if (plain or rows is not None) and (what == "group" or self._counts_from(index)):
+                break  # a count, or a remark
             figure = figure_at(self.items, index)
             if figure is not None:
                 after = index + 1
@@ -248,6 +250,11 @@ class NeedleReader(HoldingReader):
         self.at = max(index, self.at + 1)
         self._add(Even(self._span(start), rows))
         return True
+
+    def _counts_from(self, index: int) -> bool:
+        """Tell whether a count begins with a mark: `- 54 sts`, `= 54 sts`, `: 54 sts`."""
+        marked = kind(self.items, index) in ("-", "=", ":")
+        return marked and figure_at(self.items, index + 1) is not None and kind(self.items, index + 2) == "st"
 
     def _takes_stitches(self, index: int) -> bool:
         """Tell whether a number of stitches or a place to stop follows: `rib 5`, `patt to end`."""

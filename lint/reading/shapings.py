@@ -217,7 +217,11 @@ class ShapingReader(RepeatReader):
         at = index
         next_, each, ordinal, alternate = False, False, None, False
         number: Figure | None = None
-        while kind(self.items, at) in _WHICH or is_of_ordinals(self.items, at):
+        while (
+            kind(self.items, at) in _WHICH
+            or is_of_ordinals(self.items, at)
+            or (kind(self.items, at) == "group" and figure_at(self.items, at) is not None)
+        ):
             item, text = self.items[at], text_at(self.items, at)
             kind_ = kind(self.items, at)
             if kind_ == "word" and text not in ("alt", "alternate", "other", "second"):
@@ -232,9 +236,9 @@ class ShapingReader(RepeatReader):
                     found.first = True
                 else:
                     ordinal = item.value
-            if kind_ == "number":
-                number = figure_at(self.items, at)
-            found.varied = found.varied or kind_ == "group"
+            if kind_ in ("number", "group"):
+                number = figure_at(self.items, at) or number
+            found.varied = found.varied or is_of_ordinals(self.items, at)
             at += 1
         if kind(self.items, at) != "round" or not (next_ or each or ordinal or this):
             return None

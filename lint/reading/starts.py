@@ -233,7 +233,8 @@ def _after_name(text: str, line: Line) -> Heading | None:
 
 
 _NAMES_ROUNDS = re.compile(
-    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|next|foll(?:owing)?|alt(?:ernate)?|(?:even\s+)?for)\b\s*(?:-?[\d(\[][\d\s,/:()\[\]-]*|-\s*[(\[][\d\s,/:-]*[)\]]\s*)?$"
+    r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|next|foll(?:owing)?|alt(?:ernate)?|(?:even\s+)?for"
+    r"|(?:end|beg|beginning|start)\s+of(?:\s+the)?)\b\s*(?:-?[\d(\[][\d\s,/:()\[\]-]*|-\s*[(\[][\d\s,/:-]*[)\]]\s*)?$"
 )
 
 
@@ -293,7 +294,8 @@ _UNIT = (
 
 # `rows. 15 sts`: a sentence ends in the word, and a count follows
 _ROUNDS = re.compile(
-    rf"(?P<many>(?:rnds|rounds|rows)\b(?:(?!\.?\s*\d)|(?=\.\s+{_FIGURES}{_UNIT}\.?\s*$)))|(?:rnds?|rounds?|rows?|r)(?![a-z])",
+    r"(?P<many>(?:(?:alt|alternate|other)\s+)?(?:rnds|rounds|rows)\b"
+    rf"(?:(?!\.?\s*\d)|(?=\.\s+{_FIGURES}{_UNIT}\.?\s*$)))|(?:rnds?|rounds?|rows?|r)(?![a-z])",
     re.IGNORECASE | re.MULTILINE,
 )
 

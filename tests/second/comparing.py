@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from random import Random
 
 from rowcall.lint.finding import Finding, Level
@@ -11,7 +11,10 @@ from rowcall.lint.proof import Proof, proof
 from rowcall.lint.workings import RoundWorking, SizeWorking
 
 from .instructions import ChainRound, OvalChain
+from .knit_writing import write_piece
+from .knitted import Knitted
 from .laying import Row, spaces, stitches
+from .needles import loops
 from .random_patterns import Laid
 from .writing import Alteration, Written, write
 
@@ -19,7 +22,26 @@ from .writing import Alteration, Written, write
 def disagreements(laid: Laid, written: Written) -> list[str]:
     """Proof a draft in which all is right and tell what the program says otherwise."""
     found = proof(written.text)
-    return [*_foundations(laid, found), *_rounds(laid, written, found), *map(_told, corrections(found))]
+    wanted = [[(stitches(row), spaces(row)) for row in rows] for rows in laid.rows]
+    return [*_foundations(laid, found), *_rounds(wanted, written, found), *map(_told, corrections(found))]
+
+
+def disagreements_in_knitting(knitted: Knitted, written: Written) -> list[str]:
+    """Proof a knitted draft in which all is right and tell what the program says otherwise."""
+    found = proof(written.text)
+    piece = knitted.piece
+    wanted = [[(loops(needle), 0) for needle in needles] for needles in (knitted.needles)]
+    on = [_counts(working) for round_, working in _pairs(found) if round_.foundation]
+    said = [] if on == [piece.cast_on] else [f"foundation: {on} worked, {piece.cast_on} cast on"]
+    return [*said, *_rounds(wanted, written, found, rows=False), *map(_told, corrections(found))]
+
+
+def knitted_with_a_wrong_count(knitted: Knitted, random: Random) -> tuple[Written, Alteration]:
+    """Write a piece with one of its stated counts wrong by one or two."""
+    line = random.randint(0, len(knitted.needles) - 1)
+    size = random.randint(0, knitted.piece.number - 1)
+    altered = Alteration(line, size, random.choice((1, -1, 2, -2)))
+    return write_piece(knitted.piece, knitted.needles, random, altered), altered
 
 
 def with_a_wrong_count(laid: Laid, random: Random) -> tuple[Written, Alteration]:
@@ -66,26 +88,27 @@ def _foundations(laid: Laid, found: Proof) -> Iterator[str]:
             yield f"foundation: {worked} worked, {start.chains} chained"
 
 
-def _rounds(laid: Laid, written: Written, found: Proof) -> Iterator[str]:
-    """Compare every line and size: how many rounds, stitches, spaces, and the count stated."""
+def _rounds(
+    wanted: Sequence[Sequence[tuple[int, int]]], written: Written, found: Proof, *, rows: bool = True
+) -> Iterator[str]:
+    """Compare every line and size: stitches, spaces, the count stated, and with `rows` how many rounds there were."""
     pairs = [(round_, working) for round_, working in _pairs(found) if not round_.foundation]
-    if len(pairs) != len(laid.rows):
-        yield f"{len(laid.rows)} lines were written, {len(pairs)} read: {[round_.label for round_, _ in pairs]}"
+    if len(pairs) != len(wanted):
+        yield f"{len(wanted)} lines were written, {len(pairs)} read: {[round_.label for round_, _ in pairs]}"
         return
-    for (round_, working), rows, stated, rounds in zip(pairs, laid.rows, written.stated, written.rounds, strict=True):
+    for (round_, working), laid, stated, rounds in zip(pairs, wanted, written.stated, written.rounds, strict=True):
         if working.reason is not None:
             yield f"{round_.label}: {working.reason}"
             continue
         sizes = [size for size in working.sizes if size is not None]
-        if len(working.sizes) != laid.pattern.number or len(sizes) != laid.pattern.number:
-            yield f"{round_.label}: {len(sizes)} of {laid.pattern.number} sizes worked"
+        if len(working.sizes) != len(laid) or len(sizes) != len(laid):
+            yield f"{round_.label}: {len(sizes)} of {len(laid)} sizes worked"
             continue
-        wanted = [(stitches(row), spaces(row)) for row in rows]
-        if (came := [_worked(size) for size in sizes]) != wanted:
-            yield f"{round_.label}: {came} stitches and spaces worked, {wanted} laid"
+        if (came := [_worked(size) for size in sizes]) != laid:
+            yield f"{round_.label}: {came} stitches and spaces worked, {laid} laid"
         if (read := tuple(size.stated for size in sizes)) != (stated or (None,) * len(sizes)):
             yield f"{round_.label}: {read} read as stated, {stated} written"
-        if (often := tuple(size.rounds for size in sizes)) != rounds:
+        if rows and (often := tuple(size.rounds for size in sizes)) != rounds:
             yield f"{round_.label}: {often} rounds worked, {rounds} laid"
 
 

@@ -16,20 +16,16 @@ _ADVERBS = {1: "once", 2: "twice"}
 LIST_STYLES = ("round", "round", "square", "glued", "colon", "dash", "slash", "inside")
 
 
-class Hand:
+class Ways:
     """Chooses how a thing is written, and writes it the same way again, but for now and then where `mixes`.
 
-    Where it is `sure`, it writes nothing that only the stated counts make clear: `2 sc` can be two in one stitch.
+    `number` is how many sizes there are.
     """
 
-    def __init__(self, random: Random, pattern: Pattern, *, sure: bool = False) -> None:
+    def __init__(self, random: Random, number: int) -> None:
         self.random = random
-        self.pattern = pattern
-        self.sure = sure
         self.mixes = random.randint(0, 2) == 2
-        self.uk = random.randint(0, 3) == 3
-        self.in_full = random.randint(0, 7) == 7
-        styles = [style for style in LIST_STYLES if style not in _needs_three or pattern.number > 2]
+        styles = [style for style in LIST_STYLES if style not in _needs_three or number > 2]
         self.list_style = random.choice(styles)
         self._held: dict[str, int] = {}
 
@@ -44,50 +40,6 @@ class Hand:
     def chance(self, one_in: int) -> bool:
         """Return True once in so many times."""
         return self.random.randint(1, one_in) == one_in
-
-    # ---------------------------------------------------------------- words
-
-    def stitch(self, kind: str) -> str:
-        """Return the name of a stitch in the draft's terms."""
-        if self.in_full:
-            return (_UK if self.uk else _US)[kind]
-        return _UK_SHORT[kind] if self.uk else kind
-
-    def st(self, number: Figures) -> str:
-        """Return `st` or `sts`, in the draft's way."""
-        words = ("stitch", "stitches") if self.in_full else ("st", "sts")
-        return words[0] if set(number) == {1} else words[1]
-
-    @property
-    def chain(self) -> str:
-        """The word for a chain."""
-        return "chain" if self.in_full else "ch"
-
-    @property
-    def sk(self) -> str:
-        """The word for passing over a stitch."""
-        if self.uk:
-            return "miss"
-        return "skip" if self.in_full else self.way("skip", ("sk", "skip"))
-
-    @property
-    def glue(self) -> str:
-        """What stands between a figure and a stitch where drafts leave no blank: whole words keep theirs."""
-        return " " if self.in_full else ""
-
-    def chains(self, number: int) -> str:
-        """Return `ch 2`, or `2 ch` as UK drafts have it."""
-        if self.uk and not self.in_full:
-            return self.way("chains", (f"{number} ch", f"ch {number}", f"{number}ch"))
-        return f"{self.chain} {number}"
-
-    def space(self, chains: int) -> str:
-        """Return the name of a space of so many chains."""
-        if self.in_full:
-            return self.way("space", (f"chain-{chains} space", f"{chains}-chain space"))
-        if self.uk:
-            return self.way("space", (f"{chains}-ch sp", f"ch-{chains} sp", f"{chains}ch sp"))
-        return self.way("space", (f"ch-{chains} sp", f"ch-{chains} space", f"ch{chains} sp", f"ch {chains} sp"))
 
     # ---------------------------------------------------------------- figures
 
@@ -135,6 +87,64 @@ class Hand:
         if set(number) == {2}:
             return self.way("two more", ("twice more", "2 more times", "two more times"))
         return self.way("more", (f"{self.figure(number)} more times", f"{self.figure(number)} times more"))
+
+
+class Hand(Ways):
+    """The hand of a designer in crochet.
+
+    Where it is `sure`, it writes nothing that only the stated counts make clear: `2 sc` can be two in one stitch.
+    """
+
+    def __init__(self, random: Random, pattern: Pattern, *, sure: bool = False) -> None:
+        super().__init__(random, pattern.number)
+        self.pattern = pattern
+        self.sure = sure
+        self.uk = random.randint(0, 3) == 3
+        self.in_full = random.randint(0, 7) == 7
+
+    # ---------------------------------------------------------------- words
+
+    def stitch(self, kind: str) -> str:
+        """Return the name of a stitch in the draft's terms."""
+        if self.in_full:
+            return (_UK if self.uk else _US)[kind]
+        return _UK_SHORT[kind] if self.uk else kind
+
+    def st(self, number: Figures) -> str:
+        """Return `st` or `sts`, in the draft's way."""
+        words = ("stitch", "stitches") if self.in_full else ("st", "sts")
+        return words[0] if set(number) == {1} else words[1]
+
+    @property
+    def chain(self) -> str:
+        """The word for a chain."""
+        return "chain" if self.in_full else "ch"
+
+    @property
+    def sk(self) -> str:
+        """The word for passing over a stitch."""
+        if self.uk:
+            return "miss"
+        return "skip" if self.in_full else self.way("skip", ("sk", "skip"))
+
+    @property
+    def glue(self) -> str:
+        """What stands between a figure and a stitch where drafts leave no blank: whole words keep theirs."""
+        return " " if self.in_full else ""
+
+    def chains(self, number: int) -> str:
+        """Return `ch 2`, or `2 ch` as UK drafts have it."""
+        if self.uk and not self.in_full:
+            return self.way("chains", (f"{number} ch", f"ch {number}", f"{number}ch"))
+        return f"{self.chain} {number}"
+
+    def space(self, chains: int) -> str:
+        """Return the name of a space of so many chains."""
+        if self.in_full:
+            return self.way("space", (f"chain-{chains} space", f"{chains}-chain space"))
+        if self.uk:
+            return self.way("space", (f"{chains}-ch sp", f"ch-{chains} sp", f"{chains}ch sp"))
+        return self.way("space", (f"ch-{chains} sp", f"ch-{chains} space", f"ch{chains} sp", f"ch {chains} sp"))
 
 
 # `2/3` reads as a fraction and `2 (3)` has nothing between its figures: with two sizes these tell nothing.

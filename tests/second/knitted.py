@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import reduce
 from math import gcd
 from random import Random
@@ -53,7 +52,7 @@ class Knitted:
     """A piece and what is on the needle after each of its lines, one needle a size."""
 
     piece: Piece
-    needles: tuple[tuple[Needle, ...], ...]
+    needles: tuple[tuple[Needle, ...], ...] = field(repr=False)
 
 
 def random_piece(random: Random) -> Knitted:
@@ -353,11 +352,3 @@ def set_up(random: Random, counts: Figures) -> Steps | None:
 def knitted_pieces() -> SearchStrategy[Knitted]:
     """Return the strategy that makes pieces and knits them."""
     return builds(random_piece, randoms(use_true_random=False))
-
-
-def has_lace(steps: Sequence[KnitStep]) -> bool:
-    """Tell whether a row has holes in it."""
-    return any(
-        (isinstance(step, Change) and step.name == "yo") or (isinstance(step, Group) and has_lace(step.steps))
-        for step in steps
-    )
