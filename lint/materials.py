@@ -122,10 +122,43 @@ class Colour:
 
 
 @dataclass(frozen=True, slots=True)
-class Materials:
-    """All that a draft says of what it is made with and how large it becomes.
+class Blend:
+    """What a yarn is spun of: `75% wool, 25% nylon`; `parts` are the fibres by name with their shares in per cent."""
 
-    `notions_used` and `colours_used` are mentions outside the list; `pairings` come from the whole draft.
+    span: Span
+    parts: tuple[tuple[str, float], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Shoes:
+    """Sizes of shoes that a piece is to fit: `ranges` hold least and most, one a size; `who` is for whom if said.
+
+    `scale` is the country whose sizes they are, None where the draft doesn't say.
+    """
+
+    span: Span
+    ranges: tuple[tuple[float, float], ...]
+    who: str | None = None
+    scale: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Edition:
+    """Which state of the draft this is: its version as written, or its date as year, month and day.
+
+    Month and day are 0 where the draft leaves them out.
+    """
+
+    span: Span
+    version: str | None = None
+    date: tuple[int, int, int] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Materials:
+    """All that a draft says of what it is made with, how large it becomes, and which state of it this is.
+
+    `notions_used` and `colours_used` are mentions outside the list; `pairings` and `editions` are of the whole draft.
     """
 
     yarns: tuple[Yarn, ...] = ()
@@ -138,6 +171,9 @@ class Materials:
     measures: tuple[Measure, ...] = ()
     pairings: tuple[Pairing, ...] = ()
     cautions: tuple[Span, ...] = ()
+    blends: tuple[Blend, ...] = ()
+    shoes: tuple[Shoes, ...] = ()
+    editions: tuple[Edition, ...] = ()
 
 
 NOTHING = Materials()

@@ -8,7 +8,7 @@ from functools import cache
 
 from .rule import Rule
 
-_NOT_FAMILIES = {"likely", "meeting", "book", "gaps", "numbering", "rule", "spaces", "sums", "verdicts"}
+_NOT_FAMILIES = {"feet", "likely", "meeting", "book", "gaps", "numbering", "rule", "spaces", "sums", "verdicts"}
 
 
 @cache

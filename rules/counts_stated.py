@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from ..lint.finding import Aside, Level
@@ -15,6 +16,9 @@ _FAMILY = "counts"
 _USUAL_SHARE = 0.6  # of the rounds that change the count, those that state it, from which one without is a slip
 _FEWEST_CHANGING = 4
 _FEWEST_ROUNDS = 3
+
+
+_PARTED = re.compile(r"(?i)\b(?:needles?|holders?|held|hold|waste\s+yarn|these\s+sts|divide)\b")
 
 
 def _changes(own: SizeWorking | None) -> bool:
@@ -39,6 +43,8 @@ def _count_unstated(case: Case) -> Iterator[Said]:
         round_, working = case.pattern.rounds[index], case.workings.rounds[index]
         if round_.claims or round_.foundation or not _plainly_worked(working) or not round_.steps:
             continue
+        if round_.first is None and _PARTED.search(case.draft.words(round_.span)):
+            continue  # `knit 20 sts onto one needle, hold the others`: the stitches are parted and not changed
         sizes = [size for size, own in enumerate(working.sizes) if _changes(own)]
         owns = [own for size in sizes if (own := working.sizes[size]) is not None]
         made = figures_by_size(case, sizes, [own.count or 0 for own in owns], "sts")

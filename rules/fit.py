@@ -10,7 +10,8 @@ from ..lint.finding import Aside, Level
 from ..lint.materials import Gauge, Measure
 from ..lint.trade.goods import Body, bodies
 from ..lint.workings import RoundWorking, SizeWorking, Standing
-from .materials import number
+from .feet import feet_off_standard
+from .materials import body_start, number
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import join_words, size_name
 
@@ -42,8 +43,31 @@ def _gauge_incomplete(case: Case) -> Iterator[Said]:
             and _several_stitches(case)
         ):
             lacks.append("in which stitch")
+        if gauge.rows is None and _length_by_rows(case):
+            lacks.append("how many rows")
+        if not case.pattern.materials.tools and not _TOOL.search(case.draft.text, 0, body_start(case)):
+            lacks.append("with which needles" if case.pattern.craft == "knitting" else "with which hook")
         if lacks:
             yield Said(gauge.span, f"the gauge doesn't say {join_words(lacks)}")
+
+
+_TOOL = re.compile(
+    r"(?i)(?:\d\s*mm\b|\b(?:hooks?|needles?|dpns?|circulars?)\b\W*(?:\w+\W+){0,2}?(?:[A-Q]\b|\d)|\b(?:[A-Q]|\d{1,2})\s*(?:crochet\s+)?(?:hook|needles?)\b|"
+    r"\b(?:hook|needles?)\b[^.\n]{0,30}\b(?:you|suit|needed|obtain|get|give)\w*)"
+)
+_MEASURED = re.compile(r"(?i)\b(?:measures?|desired|long\s+enough|length|inches|in\.|cm)\b")
+
+
+def _length_by_rows(case: Case) -> bool:
+    """Tell whether a length is promised and the rows alone bring it about: none is worked to a measurement."""
+    lengths = [one for one in case.pattern.materials.measures if one.what == "length" and not one.body]
+    rounds = [round_ for round_ in case.pattern.rounds if not round_.foundation]
+    if not lengths or len(rounds) < _FEWEST_ROUNDS:
+        return False
+    return not any(_MEASURED.search(case.draft.words(round_.span)) for round_ in rounds)
+
+
+_FEWEST_ROUNDS = 5
 
 
 _PATTERNED = re.compile(
@@ -246,6 +270,7 @@ def _size_off_standard(case: Case) -> Iterator[Said]:
             known = [body for body in bodies() if body.measure == what and name.lower() in body.names]
             if name and known and (said := _off(measure, what, name, value, known)):
                 yield said
+    yield from feet_off_standard(case)
 
 
 def _body_part(case: Case, measure: Measure) -> str | None:
@@ -301,22 +326,31 @@ GAUGE_INCOMPLETE = Rule(
     name="gauge-incomplete",
     family=_FAMILY,
     level=Level.QUERY,
-    finds="A gauge that gives no stitches, or doesn't say over what length or in which stitch.",
+    finds="A gauge that gives no stitches, or doesn't say over what length, in which stitch, how many rows, or with "
+    "which hook or needles.",
     why="A maker can't check it with a swatch.",
     limits="Silent where the draft says that the gauge doesn't matter, where it gives the size of the first rounds "
-    "instead, and for rows that are not given. The stitch is asked for where the rounds are in more than one.",
+    "instead. The stitch is asked for where the rounds are in more than one, rows where the draft promises a length "
+    "and no round is worked to a measurement, the hook or needles where no size of them stands anywhere.",
     source="common practice of tech editing: a gauge states stitches, rows, pattern and tool",
     examples=(
-        Flags(f"Cap\n⟦Gauge: 12 rows = 4 in⟧\n\n{_ROUNDS}"),
-        Flags(f"Cap\n⟦Gauge: 14 sc and 12 rows⟧\n\n{_ROUNDS}"),
+        Flags(f"Cap, 4 mm hook\n⟦Gauge: 12 rows = 4 in⟧\n\n{_ROUNDS}"),
+        Flags(f"Cap, 4 mm hook\n⟦Gauge: 14 sc and 12 rows⟧\n\n{_ROUNDS}"),
         Flags(
-            f"Cap\n⟦Gauge: 14 sts = 4 in⟧\n\n{_ROUNDS}Rnd 3: sc in each st. (12)\nRnd 4: sc in each st. (12)\n"
-            "Rnd 5: hdc in each st. (12)\nRnd 6: hdc in each st. (12)\nRnd 7: hdc in each st. (12)\n"
+            f"Cap, 4 mm hook\n⟦Gauge: 14 sts = 4 in⟧\n\n{_ROUNDS}Rnd 3: sc in each st. (12)\n"
+            "Rnd 4: sc in each st. (12)\nRnd 5: hdc in each st. (12)\nRnd 6: hdc in each st. (12)\n"
+            "Rnd 7: hdc in each st. (12)\n"
         ),
-        Passes(f"Cap\nGauge: 14 sc and 16 rows = 4 in\n\n{_ROUNDS}"),
+        Flags(f"Cap\n⟦Gauge: 14 sc and 16 rows = 4 in⟧\n\n{_ROUNDS}"),
+        Flags(
+            f"Cuff, 4 mm hook\nFinished: 6 in long\n⟦Gauge: 14 sc = 4 in⟧\n\n{_ROUNDS}"
+            "Rnd 3: sc in each st. (12)\nRnd 4: sc in each st. (12)\nRnd 5: sc in each st. (12)\n"
+        ),
+        Passes(f"Cap, 4 mm hook\nGauge: 14 sc and 16 rows = 4 in\n\n{_ROUNDS}"),
         Passes(f"Cap\nGauge isn't critical.\n\n{_ROUNDS}"),
         Passes(f"Cap\nGauge: rounds 1-3 = 2 in across\n\n{_ROUNDS}"),
-        Passes(f"Cap\nGauge: 14 sts = 4 in\n\n{_ROUNDS}"),
+        Passes(f"Cap\nGauge: 14 sts = 4 in, with the hook that gives it\n\n{_ROUNDS}"),
+        Passes(f"Cap, hook H\nGauge: 14 sts = 4 in\n\n{_ROUNDS}"),
     ),
     check=_gauge_incomplete,
 )
@@ -392,6 +426,8 @@ SIZE_OFF_STANDARD = Rule(
     examples=(
         Flags(f"Hat\nSizes: Newborn (Toddler)\nAround: ⟦22 (18) in⟧\n\n{_ROUNDS}Rnd 3: sc in each of 6 (12) sc.\n"),
         Flags(f"Hat\nNewborn: ⟦24 in⟧ around\n\n{_ROUNDS}"),
+        Flags(f"Sock\nTo fit women's US shoe size 6-9\nFoot ⟦14 in⟧ long\n\n{_ROUNDS}"),
+        Passes(f"Sock\nTo fit women's US shoe size 6-9\nFoot 9 in long\n\n{_ROUNDS}"),
         Passes(f"Hat\nNewborn: 13 in around\n\n{_ROUNDS}"),
         Passes(f"Basket\nNewborn: 24 in around\n\n{_ROUNDS}"),
         Passes(f"Hat\nSkipper: 30 in around\n\n{_ROUNDS}"),

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ..lint.draft import Span
-from ..lint.finding import Level
+from ..lint.finding import Aside, Level
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import join_words
 
@@ -111,6 +111,47 @@ def _pieces_differ(case: Case) -> Iterator[Said]:
             what = sewn["part"].lower()
             verb = "is" if made == 1 else "are"
             yield Said(Span(*sewn.span("many")), f"{many} {what} are sewn on, and {made} {verb} made")
+
+
+_FASTENS = re.compile(r"(?i)\b(?:fasten|finish|end)(?:ed)?\s+off\b|\bbind\s+off\b|\bcast\s+off\b|\bFO\b")
+_TAIL_SAID = re.compile(
+    r"(?i)\b(?:leav\w+|long|yarn|cut\w*)\b[^.\n]{0,30}\btails?\b|\btails?\s+(?:for|to)\b|\bends?\s+(?:for|to)\s+sew|\blong\s+ends?\b|"
+    r"\b(?:length|yarn)\s+(?:of\s+yarn\s+)?(?:for|to)\s+sew|\benough\s+yarn\b"
+)
+_EVERYWHERE = re.compile(r"(?i)\b(?:all|each|every|always|pieces|parts)\b")
+
+
+def _tail_unstated(case: Case) -> Iterator[Said]:
+    """Report the parts that are fastened off and sewn on later, with no word of a tail to sew them on with."""
+    titles = _titles(case)
+    text = case.draft.text
+    sewn = " ".join(match["rest"] for match in _SEW.finditer(text))
+    starts = [section.span.start for section in case.pattern.sections] + [len(text)]
+    lacking: list[tuple[str, Span]] = []
+    for part, title, _ in titles:
+        here = _title_span(case, title)
+        end = next((start for start in sorted(starts) if start > here.start), len(text))
+        own = text[here.start : end].split("\n\n")
+        words = "\n\n".join(own[:2]) if len(own[0]) <= len(title) + 20 else own[0]
+        off = _FASTENS.search(words)
+        if off is None or not re.search(rf"(?i)\b{_word_of(part)}\b", sewn):
+            continue
+        if _TAIL_SAID.search(words) or any(_EVERYWHERE.search(line) for line in _lines_of_tails(text)):
+            continue
+        lacking.append((title.strip(" :"), Span(here.start + off.start(), here.start + off.end())))
+    if lacking:
+        names = join_words([f'"{name}"' for name, _ in lacking])
+        verb, them = ("is", "it") if len(lacking) == 1 else ("are", "them")
+        asides = tuple(Aside(span, "nor here") for _, span in lacking[1:])
+        yield Said(lacking[0][1], f"{names} {verb} sewn on, and nothing says to leave a tail for {them}", asides=asides)
+
+
+def _lines_of_tails(text: str) -> Iterator[str]:
+    """Give the sentences that speak of tails of yarn."""
+    for match in _TAIL_SAID.finditer(text):
+        start = max(text.rfind(sign, 0, match.start()) for sign in ".\n") + 1
+        end = min((at for sign in ".\n" if (at := text.find(sign, match.end())) >= 0), default=len(text))
+        yield text[start:end]
 
 
 # ---------------------------------------------------------------- children
@@ -230,6 +271,28 @@ PIECES_DIFFER = Rule(
     check=_pieces_differ,
 )
 
+TAIL_UNSTATED = Rule(
+    name="tail-unstated",
+    family=_FAMILY,
+    level=Level.STYLE,
+    finds="Parts that are fastened off and sewn on later, with no word of a tail to sew them on with.",
+    why="A maker who has cut the yarn short must join a new one to sew the part on.",
+    limits="Said once for all such parts, and only for parts with titles, such as ears, arms and handles. A word of "
+    "tails for all pieces is enough.",
+    source=_PRACTICE,
+    examples=(
+        Flags(f"{_BODY}EARS (make 2)\n{_ROUNDS}⟦Fasten off⟧.\n\nFINISHING\nSew the ears to the head.\n"),
+        Flags(
+            f"{_BODY}EARS (make 2)\n{_ROUNDS}Fasten off and leave a tail.\n\nTAIL\n{_ROUNDS}⟦Fasten off⟧.\n\n"
+            "FINISHING\nSew on the ears and the tail.\n".replace("TAIL", "NOSE").replace("the tail", "the nose")
+        ),
+        Passes(f"{_BODY}EARS (make 2)\n{_ROUNDS}Fasten off and leave a long tail.\n\nSew the ears to the head.\n"),
+        Passes(f"Leave a tail on all pieces.\n\n{_BODY}{_EARS}FINISHING\nSew the ears to the head.\n"),
+        Passes(f"{_BODY}{_EARS}FINISHING\nWeave in all ends.\n"),
+    ),
+    check=_tail_unstated,
+)
+
 CARE = Rule(
     name="care-for-small-children",
     family=_FAMILY,
@@ -249,4 +312,4 @@ CARE = Rule(
     check=_care,
 )
 
-RULES = (PART_NOT_MADE, PART_NOT_USED, PIECES_DIFFER, CARE)
+RULES = (PART_NOT_MADE, PART_NOT_USED, PIECES_DIFFER, TAIL_UNSTATED, CARE)

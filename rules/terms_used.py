@@ -128,21 +128,60 @@ _PAIRS: tuple[tuple[str, str, str], ...] = (
     ("miss", "skip", r"(?i)(?<![\w-]){}(?![\w-])"),
     ("color", "colour", r"(?i)(?<![\w-]){}s?(?![\w-])"),
     ("magic ring", "magic circle", r"(?i)(?<![\w-]){}(?![\w-])"),
+    ("repeat", "rep", r"(?i)(?<![\w-]){}\.?\s+(?=from\b)"),
+    ("single crochet", "sc", r"(?i)(?<![\w-]){}(?![\w-])"),
+    ("stitch", "st", r"(?i)(?<![\w-])(?<!slip\s)(?<!slip-)(?<!sl\s)(?<!sl-)(?<!shell\s){}(?![\w-])"),
+    ("slip stitch", "sl st", r"(?i)(?<![\w-]){}(?![\w-])"),
 )
+_TO_END = re.compile(
+    r"(?i)\brep(?:eat)?\.?\s+from\s+\*+\s+(?P<words>to\s+(?:the\s+)?end|around|across|all\s+(?:the\s+)?way\s+(?:around|across))(?:\s+(?:of\s+)?(?:the\s+)?(?:row|rnd|round))?\b"
+)
+_HEADED = re.compile(r"(?i)\W*(?P<word>rounds?|rnds?|rows?|r)(?![a-z])")
+_FEW = 3  # from how many times on the one wording is the draft's own
 
 
 def _inconsistent(case: Case) -> Iterator[Said]:
     for first, second, shape in _PAIRS:
-        found = [_in_rounds(case, re.compile(shape.format(word))) for word in (first, second)]
-        few, many = sorted(found, key=len)
-        if few and len(many) >= 3:
-            one, other = case.words(few[0]), case.words(many[0])
-            times = "once" if len(few) == 1 else f"{len(few)} times"
-            yield Said(
-                few[0],
-                f'"{one}" {times}, "{other}" {len(many)} times for the same thing',
-                asides=(Aside(many[0], f'"{other}" here'),),
-            )
+        yield from _rarer(case, *(_in_rounds(case, re.compile(shape.format(word))) for word in (first, second)))
+    yield from _headings(case)
+    yield from _to_the_end(case)
+
+
+def _rarer(case: Case, *found: list[Span]) -> Iterator[Said]:
+    """Report the rarer of two wordings at its first place, where the other is the draft's own."""
+    few, many = sorted(found, key=len)
+    if few and len(many) >= _FEW:
+        one, other = case.words(few[0]).strip(), case.words(many[0]).strip()
+        times = "once" if len(few) == 1 else f"{len(few)} times"
+        message = f'"{one}" {times}, "{other}" {len(many)} times for the same thing'
+        yield Said(few[0], message, asides=(Aside(many[0], f'"{other}" here'),))
+
+
+def _headings(case: Case) -> Iterator[Said]:
+    """Report headings of rounds that begin with another word than most: `Round 7:` among `Rnd`."""
+    found: dict[str, list[Span]] = {}
+    for round_ in case.pattern.rounds:
+        match = _HEADED.match(case.draft.text, round_.heading.start, round_.heading.end)
+        if match and not round_.flat and round_.first is not None:
+            word = match["word"].lower()
+            found.setdefault(word.removesuffix("s"), []).append(Span(match.start("word"), match.end("word")))
+    ways = sorted((spans for word, spans in found.items() if not word.startswith("row")), key=len)
+    if len(ways) == 2:
+        yield from _rarer(case, *ways)
+
+
+def _to_the_end(case: Case) -> Iterator[Said]:
+    """Report `rep from * around` among `rep from * to end`, of rounds and of rows apart."""
+    for flat in (False, True):
+        found: dict[str, list[Span]] = {}
+        for round_ in case.pattern.rounds:
+            if round_.flat is flat:
+                for match in _TO_END.finditer(case.draft.text, round_.span.start, round_.span.end):
+                    way = "end" if "end" in match["words"].lower() else match["words"].lower().split()[-1]
+                    found.setdefault(way, []).append(Span(*match.span("words")))
+        ways = sorted(found.values(), key=len)
+        if len(ways) == 2:
+            yield from _rarer(case, *ways)
 
 
 # ---------------------------------------------------------------- the rules
@@ -214,13 +253,24 @@ WORDING_INCONSISTENT = Rule(
     name="wording-inconsistent",
     family=_FAMILY,
     level=Level.STYLE,
-    finds="Two words for one thing in the rounds, such as skip and sk, color and colour, magic ring and magic circle.",
+    finds="Two wordings for one thing in the rounds: skip and sk, rnd and round, color and colour, rep from * to end "
+    "and around.",
     why="Two words look like two things.",
     limits="Said once for a pair, where one of them stands three times or more. Which is right is a matter of house "
     "style.",
     source="common practice of copy editing",
     examples=(
         Flags(f"{_START}Rnd 3: sk 1, sc 2, sk 1, sc 2, sk 1, sc 2, ⟦skip⟧ 1, sc 2. (8)\n"),
+        Flags(f"{_START}Rnd 3: sc in each st. (12)\n⟦Round⟧ 4: sc in each st. (12)\n"),
+        Flags(
+            f"{_START}"
+            + "".join(f"Rnd {n}: *sc 5, sc in next st; rep from * to end. (12)\n" for n in range(3, 6))
+            + "Rnd 6: *sc 5, sc in next st; rep from * ⟦around⟧. (12)\n"
+        ),
+        Passes(
+            f"{_START}Rnd 3: *sc 5, sc in next st; rep from * around. (12)\n"
+            "Rnd 4: *sc 2, sc in next st; rep from * to end. (12)\nWork the next round in blue.\n"
+        ),
         Passes(f"{_START}Rnd 3: (sk 1, 2 sc in next st) twice, sk 1, sc 2, sk 1, sc in next 4 sts. (10)\n"),
         Passes(f"{_START}Rnd 3: sk 1, sc in next 11 sts. (11)\nRnd 4: skip 1, sc in next 10 sts. (10)\n"),
         Passes(f"sk - skip\n\n{_START}Rnd 3: (sk 1, 2 sc in next st) 6 times. (12)\n"),

@@ -11,6 +11,7 @@ from ..materials import Colour, Materials, Notion, Quantity, Tool, Yarn
 from ..trade.goods import yarn_names
 from ..trade.tables import Stitch
 from .gauges import gauges
+from .labels import blends, editions, shoes
 from .numbers import cardinal
 from .quantities import closed, measures, number_of, pairings, quantities
 
@@ -164,6 +165,9 @@ def read_materials(
         ),
         pairings=tuple(pairings(text, found)),
         cautions=tuple(Span(*match.span()) for match in _CAUTION.finditer(text)),
+        blends=tuple(blends(text)),
+        shoes=tuple(shoes(text, [area for area in areas if area.start < head.end])),
+        editions=tuple(editions(text)),
     )
 
 

@@ -102,6 +102,7 @@ _WHAT = {
     "length": "long|length|tall|height|high|deep|depth",
 }
 _WORD = re.compile("|".join(rf"(?P<{what}>\b(?:{words})\b)" for what, words in _WHAT.items()), re.IGNORECASE)
+_FOOT = re.compile(r"(?i)\b(?:foot|feet)\b\W*$")
 _BODY = re.compile(r"(?i)\b(?:to\s+fit|fits?)\b")
 _FINISHED = re.compile(r"(?i)\b(?:finished|actual|measures?|measurements?|dimensions?)\b")
 _SENTENCE = re.compile(r"[^;\n]+")
@@ -134,7 +135,9 @@ def _what(text: str, line: Span, one: Span, inside: Sequence[Quantity]) -> str |
     before = max((other.span.end for other in inside if other.span.end <= one.start), default=line.start)
     words = [*_WORD.finditer(text, one.end, min(after, one.end + _NEAR))]
     if words and "," not in text[one.end : words[0].start()]:
-        return _named(words, body_first=False)
+        kind = _named(words, body_first=False)
+        foot = kind == "length" and _FOOT.search(text, max(before, one.start - _NEAR), one.start)
+        return "foot" if foot else kind  # `Foot 9 in long`
     words = [*_WORD.finditer(text, max(before, one.start - 2 * _NEAR), one.start)]
     return _named(words, body_first=True) if words else None
 

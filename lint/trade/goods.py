@@ -60,6 +60,14 @@ class YarnName:
 
 
 @dataclass(frozen=True, slots=True)
+class Fibre:
+    """What yarn is spun of, and the words for it."""
+
+    name: str
+    words: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Body:
     """A measure of the body in inches, for sizes called by any of `names`."""
 
@@ -116,6 +124,12 @@ def yarn_names() -> dict[str, tuple[int, ...]]:
     """Return the names of yarn by weight, in small letters, with the classes each may stand for."""
     named = {row.name: row.classes for row in _rows("yarns", "name", YarnName)}
     return named | {weight.name: (weight.number,) for weight in weights()}
+
+
+@cache
+def fibres() -> dict[str, str]:
+    """Return each word for a fibre, in small letters, with the fibre's name."""
+    return {word: fibre.name for fibre in _rows("yarns", "fibre", Fibre) for word in fibre.words}
 
 
 @cache
