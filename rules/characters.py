@@ -99,6 +99,10 @@ SIGN_DOUBLED = Rule(
         Flags(f"{_ROUNDS}Rnd 3: *Sc in next st⟦,,⟧ 2 sc in next st; rep from * around. (18)\n"),
         Passes(f"{_ROUNDS}Rnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\n"),
         Passes("Rnd 1: 6 sc. in magic ring. (6)\nRnd 2: 6 inc., = 12 sc.\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: *Sc in next st, 2 sc in next st; rep from * around ... (18)\n"
+        ),
     ),
     check=_sign_doubled,
 )

@@ -291,6 +291,10 @@ COUNT_DIFFERS = Rule(
         ),
         Passes("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\n"),
         Passes("Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: Wrap each st with the thread twice. (13 sc)\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: Ch 3 (counts as dc), dc in next 11 sts, join with sl st. (12 dc)\n"
+        ),
     ),
     check=_count_differs,
 )
@@ -345,6 +349,7 @@ STITCHES_RUN_OUT = Rule(
             "Rnd 3: Sc in next 8 sts, 2 sc in next st, sc in next 3 sts. (13)\n"
         ),
         Passes("Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"),
+        Passes("Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each st around.\nRnd 3: Sc in next 14 sts.\n"),
     ),
     check=_run_out,
 )
@@ -396,6 +401,10 @@ FOUNDATION_DIFFERS = Rule(
             "Row 2: Ch 1, sc in next 20 sts, turn. (20 sc)\n"
         ),
         Passes("Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"),
+        Passes(
+            "Ch 22.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (20 dc)\n"
+            "Row 2: Ch 1, sc in next 20 sts, turn. (20 sc)\n"
+        ),
     ),
     check=_foundation_differs,
 )
@@ -420,6 +429,10 @@ EVENLY_DOES_NOT_WORK = Rule(
         Passes(
             "Rnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each st around. (12 sc)\n"
             "Rnd 3: Sc around, increasing a few sts evenly.\n"
+        ),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: Sc around, decreasing 3 sts evenly. (9 sc)\n"
         ),
     ),
     check=_evenly,

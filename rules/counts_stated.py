@@ -177,6 +177,12 @@ COUNT_UNSTATED = Rule(
             "Rnd 3: (Sc in next st, 2 sc in next st) 6 times.\n"
             "Rnd 4: (Sc in next 2 sts, 2 sc in next st) 6 times.\n"
         ),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: (Sc in next st, 2 sc in next st) 6 times. (18)\n"
+            "Rnd 4 (24 sts): (Sc in next 2 sts, 2 sc in next st) 6 times.\n"
+            "Rnd 5: (Sc in next 3 sts, 2 sc in next st) 6 times. (30)\n"
+        ),
     ),
     check=_count_unstated,
 )
@@ -199,6 +205,10 @@ COUNT_NEVER_STATED = Rule(
             "Rnd 3: (Sc in next st, 2 sc in next st) 6 times. (18)\n"
         ),
         Passes("Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each st around.\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each st around.\nRnd 3: Sc in each st around.\n"
+            "Rep rnds 2 and 3 until there are 48 sts.\n"
+        ),
     ),
     check=_count_never_stated,
 )
@@ -223,6 +233,7 @@ MULTIPLE_NOT_MET = Rule(
             "Rnd 1: Ch 1, sc in each ch around, join. (42 sc)\n"
         ),
         Passes("Multiple of 6.\n\nCh 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42 sc)\n"),
+        Passes("Multiple of 6 + 2.\n\nCh 45.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (44 sc)\n"),
     ),
     check=_multiple_not_met,
 )

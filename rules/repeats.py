@@ -268,6 +268,10 @@ REMAINDER_DIFFERS = Rule(
         Passes(
             f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * to last 2 sts, sc in each st to end. (17)\n"
         ),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: *Sc in next 2 sts, 2 sc in next st; rep from * to last 3 sts, sc in next st, sc2tog. (14)\n"
+        ),
     ),
     check=_remainder_differs,
 )
@@ -285,6 +289,10 @@ REPEAT_COUNT_DIFFERS = Rule(
         Flags(f"{_TWELVE}Rnd 3: (Sc in next st, 2 sc in next st) ⟦5 times⟧. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: (Sc in next st, 2 sc in next st) 6 times. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: (Sc in next st, 2 sc in next st) 5 times, sc in next 2 sts. (17)\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: (Sc in next st, 2 sc in next st) 5 times, leave the last 2 sts unworked. (15)\n"
+        ),
     ),
     check=_repeat_count_differs,
 )
@@ -301,6 +309,10 @@ STAR_UNOPENED = Rule(
         Flags(f"{_TWELVE}Rnd 3: Sc in next st, 2 sc in next st; ⟦rep from * around⟧. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st* around. (18)\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: Sc in next st, *2 sc in next st, sc in next st; rep from * to last st, 2 sc in last st. (18)\n"
+        ),
     ),
     check=_star_unopened,
 )
@@ -318,6 +330,10 @@ STAR_UNCLOSED = Rule(
         Flags(f"{_TWELVE}Rnd 3: ⟦*⟧Sc in next st, 2 sc in next st, sc in next 10 sts. (13)\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3*: Sc in each st around. (12)\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: *Sc in next st, 2 sc in next st* 6 times. (18)\n"
+        ),
     ),
     check=_star_unclosed,
 )
@@ -335,6 +351,10 @@ BRACKET_UNBALANCED = Rule(
         Flags(f"{_TWELVE}Rnd 3: ⟦(⟧Sc in next st, 2 sc in next st 6 times. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: (Sc in next st, 2 sc in next st) 6 times. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: [(Sc in next st, 2 sc in next st) twice, sc in next 2 sts] twice. (16)\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: Sc in each st around (this is the first\nof the brim). (12)\n"
+        ),
     ),
     check=_bracket_unbalanced,
 )
@@ -352,6 +372,10 @@ TIMES_AMBIGUOUS = Rule(
         Flags(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * ⟦3 times⟧, sc in each st to end.\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times more, sc in each st to end.\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * 3 times, sc in each st to end. (16)\n"),
+        Passes(
+            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+            "Rnd 3: (Sc in next st, 2 sc in next st) 3 times, sc in each st to end.\n"
+        ),
     ),
     check=_times_ambiguous,
 )

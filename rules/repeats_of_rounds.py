@@ -347,6 +347,13 @@ REPEAT_ENDS_ON_WRONG_ROUND = Rule(
             "Rnd 12: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
         ),
         Passes(f"{_STRIPES}Rep rnd 3 four times more.\nRnd 8: Ch 1, sc in each st around, join. (20)\n"),
+        Passes(
+            "Ch 20, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (20)\n"
+            "Rnd 2: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
+            "Rnd 3: Ch 1, sc in each st around, join. (20)\n"
+            "Rep rnds 2 and 3 three times more, then rnd 2 once more.\n"
+            "Rnd 11: Ch 1, sc in each st around, join. (20)\n"
+        ),
     ),
     check=_ends_wrong,
 )
@@ -365,6 +372,12 @@ REPEAT_TARGET_MISSING = Rule(
         Flags(f"{_STRIPES}Rep rnds ⟦3 and 3⟧ four times more.\n"),
         Passes(f"{_STRIPES}Rep rnd 3 four times more.\n"),
         Passes(f"{_STRIPES}Rep last rnd four times more.\n"),
+        Passes(
+            "Ch 20, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (20)\n"
+            "Rnd 2: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
+            "Rnd 3: Ch 1, sc in each st around, join. (20)\n"
+            "Rep rnds 2 and 3 four times more.\n"
+        ),
     ),
     check=_target_missing,
 )
@@ -383,6 +396,12 @@ REPEAT_ROWS_NOT_WHOLE = Rule(
         Flags(f"{_STRIPES}Rnd 4: Ch 1, dc in each st around, join. (20)\n⟦Rnds 5-12⟧: Rep rnds 2-4.\n"),
         Passes(f"{_STRIPES}Rnd 4: Ch 1, dc in each st around, join. (20)\nRnds 5-13: Rep rnds 2-4.\n"),
         Passes(f"{_STRIPES}Rnds 4-8: Rep rnds 2 and 3.\n"),
+        Passes(
+            "Ch 20, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (20)\n"
+            "Rnd 2: Ch 1, *sc in next st, dc in next st; rep from * around, join. (20)\n"
+            "Rnd 3: Ch 1, sc in each st around, join. (20)\n"
+            "Rnd 4: Ch 1, dc in each st around, join. (20)\nRnds 5-12: Rep rnds 2-4, ending with rnd 3.\n"
+        ),
     ),
     check=_rows_not_whole,
 )

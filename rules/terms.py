@@ -179,6 +179,7 @@ ABBREVIATION_UNUSED = Rule(
         Flags(f"{_LIST}⟦hdc⟧ - half double crochet\n\n{_ROUNDS}"),
         Passes(f"{_LIST}\n{_ROUNDS}"),
         Passes(f"{_LIST}hdc - half double crochet\n\n{_ROUNDS}Finish with a row of hdc along the edge.\n"),
+        Passes(f"{_LIST}hdc - half double crochet\n\n{_ROUNDS}Rnd 3: hdc in each st. (12)\n"),
     ),
     check=_unused,
 )
@@ -196,6 +197,7 @@ ABBREVIATION_DOUBLED = Rule(
         Flags(f"{_LIST}⟦sc⟧ - single crochet\n\n{_ROUNDS}"),
         Passes(f"{_LIST}st - stitch\nsts - stitches\n\n{_ROUNDS}"),
         Passes(f"{_LIST}dec - decrease\nsc2tog - single crochet 2 together\n\n{_ROUNDS}"),
+        Passes(f"{_LIST}fpsc - front post single crochet\nbpsc - back post single crochet\n\n{_ROUNDS}"),
     ),
     check=_doubled,
 )
@@ -255,6 +257,7 @@ WORD_DOUBLED = Rule(
         Flags(f"{_ROUNDS}Rnd 3: sc in ⟦in⟧ each st. (12)\n"),
         Passes(f"{_ROUNDS}Rnd 3: sc in each st. (12)\n"),
         Passes(f"{_ROUNDS}Rnd 3: sc, sc, inc, inc, sc 8. (14)\n"),
+        Passes(f"{_ROUNDS}Rnd 3: sc in next st, sc in next st, sc in next 10 sts. (12)\n"),
     ),
     check=_twice,
 )
