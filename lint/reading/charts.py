@@ -9,6 +9,7 @@ from .marks import Group, flat, kind, text_at
 from .shapings import ShapingReader
 from .times import figure_at
 
+_THROUGH = ("to", "through", "thru", "-")
 _MOST_NAMED = 8  # words that name a chart or panel and its row
 _NAMES = ("word", "round", "number", "noise", "fabric", "ordinal", "row_named", "remark", "first", "last")
 
@@ -35,6 +36,17 @@ class ChartReader(ShapingReader):
         start, self.at = self.at, index + 2
         span = self._span(start)
         self._add(Work(Make("st"), Figure((1,), span), Where(At.NEXT, number), span))
+        return True
+
+    def _names_rows(self) -> bool:
+        """Pass over `Rows 2 to 5` at the end: which rows those were that the words before it are about."""
+        if self._kind() != "round" or self._kind(1) != "number" or text_at(self.items, self.at + 2) not in _THROUGH:
+            return False
+        if self._kind(3) != "number" or self._kind(4) not in ("", ".") or not self.steps:
+            return False
+        start = self.at
+        self.at += 4
+        self._add(Remark(self._span(start)))
         return True
 
     def _part_count(self) -> bool:

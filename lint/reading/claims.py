@@ -269,8 +269,6 @@ def _closes(items: Sequence[Item], index: int) -> bool:
 def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:
     """Read a count that is a sentence of its own at the end: `. 24 sts.`; the unit must be named."""
     figure = figure_at(items, index)
-    if text_at(items, index - 1) in ("to", "through", "thru") and kind(items, index - 2) == "number":
-        return None  # `Rows 2 to 5`
     if figure is None or not (_named(items, index + 1) or not _goes_on(items, index + 1)):
         return None
     claim, end = _with_unit(items, index, index + 1, figure)

@@ -37,7 +37,7 @@ class StepReader(PieceReader):
 
     def _one(self) -> bool:
         what = self._kind()
-        if self.top and (self._measured() or self._part_count() or self._claim()):
+        if self.top and (self._measured() or self._part_count() or self._names_rows() or self._claim()):
             return True
         if what == "group":
             return (self.top and self._along_chain()) or self._group()
