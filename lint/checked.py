@@ -13,6 +13,13 @@ _AT = re.compile(r"\s*\(at line (\d+), column \d+\)|\s*\(at end of document\)")
 _NAME = r"(?:[A-Za-z0-9_-]+|\"[^\"\n]*\"|'[^'\n]*')"
 _HEADER = re.compile(rf"\s*(\[\[?)\s*({_NAME}(?:\s*\.\s*{_NAME})*)\s*\]\]?\s*(?:#.*)?$")
 _ENTRY = re.compile(rf"\s*({_NAME}(?:\s*\.\s*{_NAME})*)\s*=")
+_SAID = {
+    "Invalid value": "there is no value, or a text without its quotation marks",
+    "Cannot overwrite a value": "this is set twice",
+    "Illegal character '\\n'": "a text in quotation marks is not closed",
+    "Invalid statement": 'a setting reads name = "value"',
+    "Expected ']' at the end of a table declaration": "a square bracket is not closed",
+}
 _NEAR = 60  # how alike a name must be, of 100, to be offered for a wrong one
 
 
@@ -69,7 +76,7 @@ class CheckedFile:
         value = self.values.get(key, {})
         if is_table(value):
             return value
-        self.trouble((key,), f'"{key}" must be a table')
+        self.trouble((key,), f'"{key}" must be a table, headed [{key}]')
         return {}
 
     def word(self, keys: Keys, value: object, allowed: Collection[str] = ()) -> str | None:
@@ -90,7 +97,7 @@ class CheckedFile:
         if value is None:
             return ()
         if not isinstance(value, list):
-            self.trouble(keys, f'"{keys[-1]}" must be a list of texts{self._allowed("", allowed)}')
+            self.trouble(keys, f'"{keys[-1]}" must be a list of texts in square brackets{self._allowed("", allowed)}')
             return ()
         items: list[object] = value  # pyright: ignore[reportUnknownVariableType]
         return tuple(word for item in items if (word := self.word(keys, item, allowed)) is not None)
@@ -115,7 +122,8 @@ class CheckedFile:
     def _no_toml(self, message: str) -> str:
         at = _AT.search(message)
         line = at[1] if at and at[1] else str(max(1, len(self._lines)))
-        return f"{self._path}:{line}: this is no TOML: {_AT.sub('', message)}"
+        said = _AT.sub("", message)
+        return f"{self._path}:{line}: {_SAID.get(said, f'this is no TOML: {said}')}"
 
     def _line(self, keys: Keys) -> int:
         """Return the line on which some keys stand, or else the table that they stand in."""
@@ -132,9 +140,9 @@ def is_table(value: object) -> TypeGuard[Mapping[str, object]]:
 
 def nearest(name: str, names: Iterable[str]) -> str | None:
     """Return the name most like a wrong one, None where none is near."""
-    from rapidfuzz import process  # noqa: PLC0415 - needed only after a slip
+    from rapidfuzz import fuzz, process  # noqa: PLC0415 - needed only after a slip
 
-    found = process.extractOne(name, sorted(names), score_cutoff=_NEAR)
+    found = process.extractOne(name, sorted(names), scorer=fuzz.ratio, processor=str.lower, score_cutoff=_NEAR)
     return found[0] if found else None
 
 

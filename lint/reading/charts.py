@@ -11,7 +11,7 @@ from .times import figure_at
 
 _THROUGH = ("to", "through", "thru", "-")
 _MOST_NAMED = 8  # words that name a chart or panel and its row
-_NAMES = ("word", "round", "number", "noise", "fabric", "ordinal", "row_named", "remark", "first", "last")
+_NAMES = ("word", "round", "number", "noise", "fabric", "ordinal", "row_named", "remark", "first", "last", "next")
 
 
 class ChartReader(ShapingReader):

@@ -65,7 +65,7 @@ def test_all_mistakes_are_told_at_once_each_with_its_line() -> None:
     assert [trouble.partition(";")[0].partition("? Allowed")[0] for trouble in caught.value.troubles] == [
         'rowcall.toml:2: there is no setting "term", did you mean "terms"',
         'rowcall.toml:3: "counts" must be a text in quotation marks',
-        'rowcall.toml:4: "units" must be a list of texts',
+        'rowcall.toml:4: "units" must be a list of texts in square brackets',
         'rowcall.toml:7: there is no rule "count-difers", did you mean "count-differs"?',
         'rowcall.toml:8: "star-unclosed" can\'t be "loud"',
         'rowcall.toml:11: "sk" must be a text in quotation marks',
@@ -73,11 +73,36 @@ def test_all_mistakes_are_told_at_once_each_with_its_line() -> None:
     ]
 
 
-def test_what_is_no_toml_is_told_with_its_line() -> None:
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ('terms = "US"\ncounts = \n', "rowcall.toml:2: there is no value, or a text without its quotation marks"),
+        ("numerals = figures\n", "rowcall.toml:1: there is no value, or a text without its quotation marks"),
+        ('terms = "US"\nterms = "UK"\n', "rowcall.toml:2: this is set twice"),
+        ('terms = "US\n', "rowcall.toml:1: a text in quotation marks is not closed"),
+        ('= "US"\n', 'rowcall.toml:1: a setting reads name = "value"'),
+        ("[headings\n", "rowcall.toml:1: a square bracket is not closed"),
+    ],
+)
+def test_what_is_no_toml_is_told_with_its_line(text: str, told: str) -> None:
     with pytest.raises(SettingsError) as caught:
-        read_house('terms = "US"\ncounts = \n', "rowcall.toml", RULES)
+        read_house(text, "rowcall.toml", RULES)
 
-    assert str(caught.value).startswith("rowcall.toml:2: this is no TOML: ")
+    assert str(caught.value) == told
+
+
+@pytest.mark.parametrize(
+    ("wrong", "meant"),
+    [("us", "US"), ("uk", "UK")],
+)
+def test_a_word_in_other_letters_is_offered(wrong: str, meant: str) -> None:
+    with pytest.raises(SettingsError, match=f'did you mean "{meant}"'):
+        read_house(f'terms = "{wrong}"\n', "rowcall.toml", RULES)
+
+
+def test_the_nearest_rule_is_offered() -> None:
+    with pytest.raises(SettingsError, match='did you mean "count-differs"'):
+        read_house('[levels]\ncount-diff = "query"\n', "rowcall.toml", [*RULES, "part-count-differs"])
 
 
 @pytest.mark.parametrize(
