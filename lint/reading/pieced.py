@@ -118,6 +118,10 @@ class PieceReader(NeedleReader):
 
     def _ends_at(self) -> bool:
         """Read `ending at the cuff`, `ending at tip of mitten`: it only says where the row comes to an end."""
+        if self._text().startswith(("end of", "the end of")) and self._kind(1) == "number" and self._kind(2) == ",":
+            self.at += 2  # `at the end of row 5, ..`
+            self._add(Remark(self._span(self.at - 2)))
+            return True
         if self._text() not in _ENDS or self._text(1) not in ("at", "on"):
             return False
         stop = self._clause(self.at + 2)

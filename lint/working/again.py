@@ -183,12 +183,26 @@ class Again(Fitting):
             raise CannotWork("the round to repeat begins a piece")
         return self._steps(target, size, fabric)
 
+    def _up_to(self, index: int, size: int, total: int) -> int:
+        """Return how many rounds are wanting to so many in all, counted by the number of the one before."""
+        before = self.pattern.rounds[index - 1]
+        last = (
+            before.last.at(size)
+            if before.last is not None and before.section == self.pattern.rounds[index].section
+            else None
+        )
+        if last is None or total <= last:
+            raise CannotWork("how many rounds there are before these is not known")
+        return total - last
+
     def _how_many(self, index: int, round_: Round, what: RepeatRounds, size: int, targets: Sequence[int]) -> int:
         """Return how many rounds a repeat of rounds covers."""
         length = len(targets)
         span = covered(round_, size)
         if round_.first is not None and span > 1:
             return span
+        if what.rounds is not None and what.times is None and (total := what.rounds.at(size)) is not None:
+            return self._up_to(index, size, total)
         if what.times is not None and what.times.number is not None:
             number = what.times.number.at(size)
             if number is None:
