@@ -57,11 +57,12 @@ def chain_by_size(text: str, start: int, stop: int, names: Sequence[str]) -> Fig
     first = at = start
     for name in names:
         entry = re.compile(
-            rf"(?im)^[^\w\n]*(?:sizes?\s+)?{re.escape(name)}\s*(?:[:=)-]|\s)\s*(?:make\s+|work\s+)?(?P<ch>ch(?:ain)?\s*)?"
-            r"(?P<number>\d{1,3})\s*(?P<unit>ch(?:ains?)?|sts?|stitches)?\W*$"
+            rf"(?im)(?:^|(?<=[,;.:]\s)|(?<=\band\s))[^\w\n]*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?{re.escape(name)}(?:\s+size)?"
+            r"\s*(?:[:=),-]|\s)\s*(?:make\s+|work\s+)?(?P<ch>ch(?:ain)?\s*)?(?P<number>\d{1,3})\s*"
+            r"(?P<unit>ch(?:ains?)?|sts?|stitches)?\W*?(?:$|(?=[,;.]))"
         )
         match = entry.search(text, at, stop)
-        if match is None or (values and text[at : match.start()].strip()):
+        if match is None or (values and text[at : match.start()].strip(" ,;.\n-").lower() not in ("", "and")):
             return None
         told = match["ch"] or (match["unit"] or "").lower().startswith("ch")
         before = text[max(start, text.rfind("\n", start, max(start, match.start() - 1))) : match.start()]

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import At, Chain, Join, Remark, Ring, Turn, Work
+from ..steps import At, Chain, Join, Remark, Ring, Skip, Turn, Work
 from .groups import past_group
 from .marks import Item, flat, kind, text_at
 from .places import read_place
@@ -158,6 +158,9 @@ class JoinReader(Reader):
             step = self.steps[index]
             if isinstance(step, Work) and step.where.at is At.FROM_HOOK:
                 self.steps[index] = replace(step, skipped_count=not says_not)
+                return
+            if isinstance(step, Skip) and step.target.chain:
+                self.skipped_count = not says_not  # `skip 3 ch (counts as dc)`
                 return
             if isinstance(step, Chain):
                 stitch = next((w.stitch for w in flat(items) if w.stitch and w.stitch.kind != "chain"), None)

@@ -79,6 +79,7 @@ class MoveReader(StitchReader):
             return True
         if number is not None:
             index += 1
+            index += kind(self.items, index) == "unworked"
         elif kind(self.items, index) == "each":
             return False
         if kind(self.items, index) == "next":

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from ..figures import Figure
-from ..steps import At, Evenly, Rejoin, Remark, Skip, Step, Where, Work
+from ..steps import At, Evenly, Rejoin, Remark, Skip, Step, Turn, Where, Work
 from .makes import make_of
 from .marks import Group, flat, kind, text_at
 from .needles import NeedleReader
+from .reader import Steps
 from .roles import Role, role
 from .times import figure_at
 from .words import Word
@@ -27,6 +29,13 @@ class PieceReader(NeedleReader):
     """Reads what only rows of crocheted pieces say."""
 
     __slots__ = ()
+
+    def read(self) -> Steps:
+        """Read the whole level; a first row that skips links goes into the next one from the hook."""
+        found = super().read()
+        if not self.top or self.knit:
+            return found
+        return replace(found, steps=_from_hook(found.steps, self.skipped_count))
 
     def _pieced(self) -> bool:
         """Read one such thing from here on."""
@@ -171,3 +180,25 @@ class PieceReader(NeedleReader):
             if step.where.at is At.NEXT and step.where.number is not None:
                 step = replace(step, where=replace(step.where, at=At.BEHIND))
         super()._add(step)
+
+
+def _from_hook(steps: Sequence[Step], counted: bool | None) -> tuple[Step, ...]:
+    """Take `skip 3 ch, dc in each ch` for what it is: a stitch in the 4th chain from the hook, and in each after it."""
+    told = [n for n, step in enumerate(steps) if not isinstance(step, Remark | Turn)]
+    if len(told) < 2:
+        return tuple(steps)
+    skip, work = steps[told[0]], steps[told[1]]
+    if not (isinstance(skip, Skip) and skip.target.chain and isinstance(work, Work) and work.where.target.chain):
+        return tuple(steps)
+    where = work.where
+    if where.at not in (At.NEXT, At.EACH) or skip.number.is_list or where.nth is not None or where.last:
+        return tuple(steps)
+    nth = Figure(((skip.number.values[0] or 0) + 1,), skip.span)
+    first = replace(work, where=Where(At.FROM_HOOK, nth, span=where.span), skipped_count=counted, ambiguous=False)
+    rest: tuple[Step, ...] = (replace(work, span=work.span),)
+    if where.at is At.NEXT:
+        values = where.number.values if where.number else (1,)
+        fewer = tuple(value - 1 if value else value for value in values)
+        number = replace(where.number, values=fewer) if where.number else None
+        rest = (replace(work, where=replace(where, number=number)),) if any(fewer) and number else ()
+    return (*steps[: told[0]], first, *rest, *steps[told[1] + 1 :])

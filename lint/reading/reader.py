@@ -129,6 +129,7 @@ class Reader(ABC):
     rounds: Figure | None = None
     spiral: bool = False
     closing: Claim | None = None
+    skipped_count: bool | None = None  # whether links skipped at the beginning are said to count as a stitch
     beyond: bool = False  # what comes next goes into a chain that the row below doesn't hold
     needle: tuple[int, int] | None = None  # where the words for a needle begin, and for how many needles they are
     open_star: tuple[int, Span] | None = None

@@ -52,7 +52,7 @@ _MEASURE = re.compile(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm
 
 
 _SAID_OF_SIZES = re.compile(
-    r"(?i)^(?:(?:changes?|figures?|those|numbers?)\s+)?(?:for\s+)?(?:sizes?\s+)?(?=\S)|\s+(?:are|is)(?:\s+(?:given|shown))?(?:\s+in\s+\w+)?$|\s+in\s+(?:parenthes[ie]s|brackets)$"
+    r"(?i)^(?:(?:changes?|figures?|those|numbers?)\s+)?(?:for\s+)?(?:sizes?\s+)?(?=\S)|\s+(?:are|is)(?:\s+(?:given|shown))?(?:\s+in\s+\w+)?$|\s+in\s+(?:parenthes[ie]s|brackets)$|\s+ch(?:ain)?\b.*$"
 )
 
 
@@ -88,6 +88,9 @@ def _candidates(text: str) -> tuple[_Candidate, ...]:
     return tuple(_stretches(text))
 
 
+_DASHED_LIST = re.compile(r"(?i)\W*(?:sizes?\W+)?(?P<list>[a-z\d]{1,8}\s*[(\[][a-z\d]{1,8}(?:-[a-z\d]{1,8})+[)\]])\W*")
+
+
 def _stretches(text: str) -> Iterable[_Candidate]:
     if _IN_BRACKETS.search(text):
         yield from _with_changes(text)
@@ -110,6 +113,10 @@ def _stretches(text: str) -> Iterable[_Candidate]:
                 found = _candidate(bracket[1], line.start() + bracket.start(1), split)
                 if found and found.known == len(found.names):
                     yield found
+        if dashed := _DASHED_LIST.fullmatch(line[0]):
+            found = _candidate(line[0].replace("-", ","), line.start() + dashed.start("list"))
+            if found and found.known == len(found.names):
+                yield found
         if _NAME_FIRST.match(line[0]):
             found = _candidate(line[0], line.start())
             if found and found.known == len(found.names):

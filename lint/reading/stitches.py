@@ -12,6 +12,7 @@ from ..steps import (
     Join,
     Make,
     OtherSide,
+    Rejoin,
     Remark,
     Ring,
     Step,
@@ -133,8 +134,9 @@ class StitchReader(SpreadReader):
         if kind(self.items, after) == "st":
             after += 1
         self.at = after
+        again = max((n + 1 for n, step in enumerate(self.steps) if isinstance(step, Rejoin)), default=0)
         beginning = len(self.steps) < _MOST_BEFORE and all(
-            isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps
+            isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps[again:]
         )
         self._add(Chain(number, self._span(start), beginning=beginning))
         index = after
