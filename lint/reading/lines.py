@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from ..draft import Span
 from ..pattern import Claim, RepeatRounds, Round
@@ -195,9 +196,8 @@ _WORKS = re.compile(
     r"(?i)\s*(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
     r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d)"
 )
-_MEASURED_ON = re.compile(
-    r"(?i)(?<=[.;])\s+(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b"
-)
+_SENTENCES = re.compile(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")
+_MEASURED_ON = re.compile(r"(?i)(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b")
 _REJOINS = re.compile(r"(?i)\b(?:join|attach)\w*\b|\brejoin|\breattach")
 
 
@@ -212,13 +212,26 @@ def _take_prose_row(assembly: Assembly, block: Block, span: Span) -> bool:
         at = label.end()
     if not _WORKS.match(text, at) or not (assembly.rounds and any(one.flat for one in assembly.rounds[-4:])):
         return False
-    on = _MEASURED_ON.search(text, at)
-    body = Span(span.start + at, span.start + (on.start() if on else len(text)))
+    parts = [at, *(match.end() for match in _SENTENCES.finditer(text, at)), len(text)]
+    taken = False
+    for start, end in pairwise(parts):
+        if _MEASURED_ON.match(text, start):
+            continue
+        body = Span(span.start + start, span.start + len(text[:end].rstrip()))
+        if body.end > body.start and not (taken and not _WORKS.match(text, start)):
+            if not _take_part_of_prose(assembly, block, body):
+                return taken
+            taken = True
+    return taken
+
+
+def _take_part_of_prose(assembly: Assembly, block: Block, body: Span) -> bool:
+    """Take one row, or rows shaped alike, of a line without a heading."""
     steps, _, claims = assembly.parse(body)
     told = [step for step in steps.steps if not isinstance(step, Remark)]
-    if told and all(isinstance(step, Skip | Rejoin) for step in told) and _REJOINS.search(text):
-        assembly.leading = steps.steps if block.leads else ()
-        return block.leads
+    if told and all(isinstance(step, Skip | Rejoin) for step in told):
+        assembly.leading = steps.steps if block.leads and _REJOINS.search(assembly.draft.words(body)) else ()
+        return bool(assembly.leading)
     works = [step for step in told if isinstance(step, Work) and step.make.kind != "slst" and not step.bare]
     shapes = bool(told) and all(isinstance(step, Shaping | Turn | FastenOff) for step in told)
     if shapes:

@@ -6,16 +6,34 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..figures import Figure
-from ..steps import At, Evenly, Rejoin, Remark, Skip, Step, Turn, Where, Work
+from ..steps import (
+    At,
+    Evenly,
+    Make,
+    Rejoin,
+    Remark,
+    Repeat,
+    Skip,
+    Step,
+    Target,
+    Together,
+    Turn,
+    Unread,
+    Where,
+    Work,
+)
 from .makes import make_of
 from .marks import Group, flat, kind, text_at
 from .needles import NeedleReader
+from .places import read_place
 from .reader import Steps
 from .roles import Role, role
 from .times import figure_at
 from .words import Word
 
 _BY = {"inc": 1, "dec": -1}
+_BEGINNINGS = {"beg", "beginning", "start", "beg."}
+_MAKES = (Work, Repeat, Together, Evenly)
 _SEVERAL = {"every", "next", "foll", "following", "alt", "alternate", "rows", "rnds", "other"}
 _ENDS = {"ending", "end", "ends", "finishing"}
 _AGAIN = ("join", "rejoin", "re-join", "reattach", "attach", "re-attach")
@@ -39,7 +57,14 @@ class PieceReader(NeedleReader):
 
     def _pieced(self) -> bool:
         """Read one such thing from here on."""
-        return self._rejoin() or self._more_or_fewer() or self._ends_at() or self._as_follows() or self._along_chain()
+        return (
+            self._rejoin()
+            or self._more_or_fewer()
+            or self._ends_at()
+            or self._as_follows()
+            or self._along_chain()
+            or self._work_on()
+        )
 
     def _edged(self) -> bool:
         """Read shaping at the edges: over several rows, or of a row whose other stitches are told as well."""
@@ -53,25 +78,27 @@ class PieceReader(NeedleReader):
         if not (told or later):
             return self._shaping()
         number, stop = figure_at(self.items, self.at + 1), self._clause(self.at + 3)
-        both = any(kind(self.items, n) == "each" or text_at(self.items, n) == "both" for n in range(self.at + 3, stop))
-        if number is None or any(
-            kind(self.items, n) == "times" or text_at(self.items, n) in _SEVERAL for n in range(self.at + 3, stop)
-        ):
+        texts = {text_at(self.items, n) for n in range(self.at + 3, stop)}
+        both = any(kind(self.items, n) == "each" for n in range(self.at + 3, stop)) or "both" in texts
+        both = both or bool(texts & _BEGINNINGS and any(text.split()[:1] in (["end"], ["ends"]) for text in texts))
+        if number is None or texts & _SEVERAL or any(kind(self.items, n) == "times" for n in range(self.at + 3, stop)):
             return self._shaping()
-        item = self.items[self.at]
-        make = make_of(item) if isinstance(item, Word) else None
+        more = text_at(self.items, self.at)[:3] == "inc"
         start, self.at = self.at, stop
         span = self._span(start)
-        if not both and make is not None:
+        last = self.steps[-1] if self.steps else None
+        if not both:
             # `dec 1 sc at neck edge`: a stitch like any other
+            make = Make("inc", 1, 2) if more else Make("dec", 2, 1)
             self._add(Work(make, Figure((1,), span), Where(At.NEXT, number, span=span), span))
             return True
-        last = self.steps[-1] if self.steps else None
         if isinstance(last, Work) and last.where.at is At.EACH:
             self.steps.pop()
+        if any(isinstance(step, _MAKES) for step in self.steps):
+            self._add(Unread(span, "how its shaping and its stitches go together is not clear"))
+            return True
         twice = tuple(2 * value if value is not None else None for value in number.values)
-        change = 1 if text_at(self.items, start)[:3] == "inc" else -1
-        self._add(Evenly(span, change, Figure(twice, number.span)))
+        self._add(Evenly(span, 1 if more else -1, Figure(twice, number.span)))
         return True
 
     def _clause(self, start: int) -> int:
@@ -172,6 +199,26 @@ class PieceReader(NeedleReader):
         start, self.at = self.at, stop
         self._add(Remark(self._span(start)))
         self.beyond = True
+        return True
+
+    def _work_on(self) -> bool:
+        """Read `work to end`, `work across 20 sts`, `work to last 4 sts`: in whatever stitch the piece is worked."""
+        if self._kind() != "work" or self._text() not in ("work", "working"):
+            return False
+        placed = read_place(self.items, self.at + 1)
+        if placed is None or placed.where.target != Target() or placed.where.at not in (At.EACH, At.NEXT):
+            return False
+        if self._kind(1) not in ("around", "over", "until", "into") or kind(self.items, placed.end) == "stitch":
+            return False
+        if text_at(self.items, placed.end) in ("as", "in", "like", "same", "following"):
+            return False  # `work across as before`
+        if placed.where.at is At.NEXT and self._kind(1) == "into":
+            return False  # `work in next st`: a stitch is named after it
+        if placed.where.number is not None and kind(self.items, placed.end - 1) != "st":
+            return False
+        start, self.at = self.at, placed.end
+        span = self._span(start)
+        self._add(Work(Make("st"), Figure((1,), span), placed.where, span))
         return True
 
     def _add(self, step: Step) -> None:

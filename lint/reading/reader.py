@@ -215,8 +215,11 @@ class Reader(ABC):
 
     def _complete(self) -> bool:
         """Tell whether the round has come to its end: what follows can only be a count."""
+        turned = False
         for step in reversed(self.steps):
-            if isinstance(step, Remark | Turn | FastenOff):
+            if isinstance(step, Turn):
+                turned = True
+            if isinstance(step, Remark | Turn | FastenOff) or (turned and isinstance(step, Chain)):
                 continue
             if isinstance(step, Join):
                 return self._made_something()

@@ -242,6 +242,8 @@ class ShapingReader(RepeatReader):
             at += 1
         if kind(self.items, at) != "round" or not (next_ or each or ordinal or this):
             return None
+        # `next row and every 6th row`
+        found.first = found.first or (each and found.rows is not None and found.rows.values == (1,))
         found.every = 2 if alternate else ordinal or (1 if each else found.every)
         if found.first:
             found.more = number or (None if each else Figure((1,), self.items[at].span))
@@ -269,6 +271,11 @@ class ShapingReader(RepeatReader):
             if read.times.number is None or read.times.count is Count.TO_END:
                 return None
             found.times = read.times.number
+            if found.first and read.times.count is Count.MORE:
+                # `next row and every 6th row 5 times more`
+                found.times = replace(
+                    found.times, values=tuple(None if value is None else value + 1 for value in found.times.values)
+                )
             return read.end - index
         if what not in ("until", "into"):
             return None

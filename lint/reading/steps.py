@@ -303,6 +303,9 @@ class StepReader(PieceReader):
         )
         self._apply_counts(group.items, says_not=says_not)
         self.at += 1
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, Work) and last.where.at is At.FROM_HOOK:
+            self._and_places(last.make, None, self.at - 1)  # `(counts as dc) and in each ch across`
         return True
 
 

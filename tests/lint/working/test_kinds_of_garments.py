@@ -132,6 +132,59 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Row 2: Ch 1, turn, sc in first st, ch 1, sk 1 st, (sc, hdc, sc) in same st, ch 2, sk 2 sts, sc, ch 2, sk 2 sts, sc in last st.\n",
         [[10], [9], [6]],
     ),
+    "links skipped before the first stitch": (
+        # 3 skipped stand for a dc, and 9; or they don't; 1 skipped for sc never does
+        "Ch 12, turn.\nRow 1: Sk 3 ch, dc in each ch to end. (10 dc)\n\n"
+        "Band\nCh 12.\nRow 1: Skip 3 ch (does not count as dc), dc in next ch and in each ch across. (9 dc)\n\n"
+        "Tie\nCh 12.\nRow 1: Skip first ch, sc in next 11 ch. (11 sc)\n",
+        [[12], [10], [12], [9], [12], [11]],
+    ),
+    "what the skipped chains count as, told before the other stitches": (
+        "Ch 12.\nRow 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and in each ch across; turn. (10 dc)\n",
+        [[12], [10]],
+    ),
+    "a chain for each size, a line each": (
+        # 4: 3 for a dc, 1; a corner of 2; 3 or 4; a corner; the last: 11 or 12 links
+        "Size: 2Y, 4Y\n- Inc C = increase corner (1 dc, ch 2, 1 dc)\nThe foundation chain\n- 2Y = 11 sts\n- 4Y = 12 sts\n\n"
+        "Row 1 Ch 3, 1 dc in first 3 sts, 1 inc C, (1 dc, ch 2, 1 dc) in next st, 1 dc in last 6 (7) sts. Ch 3 and turn\n"
+        "Row 2 [1 dc in each st until you get to the next corner (ch 2 space from the previous round), 1 inc in the ch 2 space]. "
+        "Repeat to the end of the round. Ch 3 and turn\n"
+        "Repeat round 2 until you have in total 5 rows. At the end of row 5, join with a sl st and go on in the round.\n",
+        [[11, 12], [12, 13], [14, 15], [20, 21]],
+    ),
+    "a chain for each size, in one sentence": (
+        "For size S ch 11, for size M ch 13, for size L ch 15.\nRow 1: Sc in 2nd ch from hook and in each ch across. 10 (12, 14) sc\n",
+        [[11, 13, 15], [10, 12, 14]],
+    ),
+    "rows up to so many in all": (
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across.\n"
+        "Repeat row 2 until 12 rows are completed.\n",
+        [[11], [10], [11], [21]],
+    ),
+    "shaped in prose": (
+        # 20 less 5; 4 rows of one less; 3 passed; a row and 2 more with two more each
+        "Left Front: Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, ch 1, turn. 20 sc.\nRow 2: Sc in each sc, ch 1, turn.\n"
+        "Shape armhole: Sl st across first 5 sts, ch 1, work to end. 15 sts. Dec 1 st at armhole edge every row 4 times. 11 sts. Work "
+        "even until armhole measures 5 inches.\nShape neck: Sl st across 3 sts, ch 1, work to end of row. 8 sts.\n"
+        "Inc 1 st each end of next row and every 6th row 2 times more. 14 sts.\n",
+        [[21], [20], [20], [15], [11], [8], [14]],
+    ),
+    "decreases in the words of older leaflets": (
+        # 12: 2 as one at each end; one at each end; 2 as one at the end
+        "Ch 13.\n1st row: S c in 2nd ch from hook, s c in each ch across. Ch 1, turn. (12 s c)\n"
+        "2nd row: Work off 2 s c as 1 s c, s c across, decreasing 1 s c at end. Ch 1, turn.\n"
+        "3rd row: S c across, dec 1 s c at beg and end of row. Ch 1, turn.\n"
+        "4th row: S c across to last 2 s c, work off last 2 s c as 1 s c.\n",
+        [[13], [12], [10], [8], [7]],
+    ),
+    "a jacket in one piece, its fronts and back one after the other": (
+        # 20: 6 and 14 wait; 2 passed, 7, and 5 wait; 2 passed, 3
+        "Ch 22.\nRow 1: Dc in 4th ch from hook, dc in each ch across. (20 dc)\n"
+        "Right Front\nRow 2: Ch 3 (counts as dc throughout), turn, dc in next 5 dc, leave rem sts unworked. 6 dc\n"
+        "Back\nRow 2: Skip next 2 unworked sts of Row 1, join yarn in next st, ch 3, dc in next 6 sts, leave rem sts unworked. 7 dc\n"
+        "Left Front\nRow 2: Skip next 2 unworked sts of Row 1, join yarn in next st, ch 3, dc in each st across. 3 dc\n",
+        [[22], [20], [6], [7], [3]],
+    ),
 }
 
 
