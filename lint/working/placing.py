@@ -116,7 +116,7 @@ class Placing(Starting):
         """Go into every place up to the end, but for those that the draft or the following steps keep."""
         where, make = self.resolved(step.where), step.make
         if (where.target.space or where.target.group) and not where.target.also_spaces:
-            number = self.all_groups(where.target) if where.target.group else self.all_spaces(where.target)
+            number = self.all_groups(where.target) if where.target.group else self.all_spaces(where.target, rest)
             if number == 0 and not where.target.group:
                 # no chain spaces: the gaps between the stitches are meant, as many as there are stitches
                 number = self.left()
@@ -212,8 +212,8 @@ class Placing(Starting):
             return where
         return replace(where, target=Target(group=ANY_GROUP))
 
-    def all_spaces(self, target: Target) -> int:
-        """Go into every space up to the end and return how many they are.
+    def all_spaces(self, target: Target, rest: Sequence[Step]) -> int:
+        """Go into every space up to the end, but for the stitches that `rest` needs; return how many they are.
 
         `sc in each sc and 8 sc in each ch-8 sp`: the stitches said first have passed the spaces, which are meant all
         the same; those of another length are left for another step where the row has several.
@@ -235,7 +235,7 @@ class Placing(Starting):
                 number = ahead[size] - (left < sum(ahead.values()))
         self.take(left, spaces=True)
         if number and self.cursor is not None:
-            self.cursor.take(self.cursor.left())
+            self.cursor.take(max(0, self.cursor.left() - self.kept(rest)))
         return number
 
     def to_space(self) -> int:
@@ -372,7 +372,7 @@ class Placing(Starting):
             if where.target.group:
                 taken = self.all_groups(where.target)
             elif where.target.space:
-                taken = self.all_spaces(where.target)
+                taken = self.all_spaces(where.target, rest)
             else:
                 taken = max(0, self.left() - (self.number(where.leave) if where.leave else self.kept(rest)))
                 self.take(taken)

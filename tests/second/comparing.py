@@ -10,7 +10,7 @@ from rowcall.lint.pattern import Round
 from rowcall.lint.proof import Proof, proof
 from rowcall.lint.workings import RoundWorking, SizeWorking
 
-from .instructions import ChainRound, OvalChain
+from .instructions import ChainRound, FlatChain, OvalChain
 from .knit_writing import write_piece
 from .knitted import Knitted
 from .laying import Row, spaces, stitches
@@ -46,7 +46,8 @@ def knitted_with_a_wrong_count(knitted: Knitted, random: Random) -> tuple[Writte
 
 def with_a_wrong_count(laid: Laid, random: Random) -> tuple[Written, Alteration]:
     """Write a pattern with one of its stated counts wrong by one or two."""
-    line = random.randint(0, len(laid.rows) - 1)
+    # whether the chains skipped at the start of a first row count as a stitch is open until its count tells
+    line = random.randint(int(laid.pattern.flat), len(laid.rows) - 1)
     size = random.randint(0, laid.pattern.number - 1)
     row = laid.rows[line][size]
     # a count that holds the chains, or the spaces, as stitches is another way of counting and no slip; one of twice
@@ -82,7 +83,7 @@ def _told(finding: Finding) -> str:
 def _foundations(laid: Laid, found: Proof) -> Iterator[str]:
     """Compare the foundation chain, where there is one."""
     start = laid.pattern.start
-    if isinstance(start, ChainRound | OvalChain):
+    if isinstance(start, ChainRound | OvalChain | FlatChain):
         worked = [_counts(working) for round_, working in _pairs(found) if round_.foundation]
         if worked != [start.chains]:
             yield f"foundation: {worked} worked, {start.chains} chained"

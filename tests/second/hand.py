@@ -17,17 +17,17 @@ LIST_STYLES = ("round", "round", "square", "glued", "colon", "dash", "slash", "i
 
 
 class Ways:
-    """Chooses how a thing is written, and writes it the same way again, but for now and then where `mixes`.
+    """Chooses how a thing is written, and writes it the same way again, but for now and then where `mixes`."""
 
-    `number` is how many sizes there are.
-    """
-
-    def __init__(self, random: Random, number: int) -> None:
+    def __init__(self, random: Random) -> None:
         self.random = random
         self.mixes = random.randint(0, 2) == 2
-        styles = [style for style in LIST_STYLES if style not in _needs_three or number > 2]
-        self.list_style = random.choice(styles)
+        self.list_style = LIST_STYLES[0]
         self._held: dict[str, int] = {}
+
+    def choose_list_style(self, sizes: int) -> None:
+        """Choose how lists of one figure a size are written, for so many sizes."""
+        self.list_style = self.random.choice([style for style in LIST_STYLES if style not in _needs_three or sizes > 2])
 
     def way(self, name: str, options: Sequence[str]) -> str:
         """Return one of the ways to write a thing: the one held for things of this name."""
@@ -96,11 +96,12 @@ class Hand(Ways):
     """
 
     def __init__(self, random: Random, pattern: Pattern, *, sure: bool = False) -> None:
-        super().__init__(random, pattern.number)
+        super().__init__(random)
         self.pattern = pattern
         self.sure = sure
         self.uk = random.randint(0, 3) == 3
         self.in_full = random.randint(0, 7) == 7
+        self.choose_list_style(pattern.number)
 
     # ---------------------------------------------------------------- words
 

@@ -117,11 +117,12 @@ class InRing:
 
 @dataclass(frozen=True, slots=True)
 class FromHook:
-    """`each` stitches in the nth chain from the hook."""
+    """`each` stitches in the nth chain from the hook; the chains before it may count as one more."""
 
     kind: str
     nth: int
     each: int = 1
+    counted: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,7 +205,14 @@ class OvalChain:
     chains: Figures
 
 
-Start = MagicRing | ChainRing | ChainRound | OvalChain
+@dataclass(frozen=True, slots=True)
+class FlatChain:
+    """A chain that rows are worked back over."""
+
+    chains: Figures
+
+
+Start = MagicRing | ChainRing | ChainRound | OvalChain | FlatChain
 
 
 # ---------------------------------------------------------------- rounds
@@ -247,10 +255,11 @@ Line = Round | Again | Even | Alternate
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A whole pattern in the round: the sizes by name (none for one size), the start, the rounds as written.
+    """A whole pattern: the sizes by name (none for one size), the start, the rounds or rows as written.
 
-    `kind` is the stitch that `inc` and `dec` are made of. `joined` tells whether rounds are closed; then `counts`
-    tells whether their beginning chains count as a stitch.
+    `flat` tells whether it is worked in rows, turned after each. `kind` is the stitch that `inc` and `dec` are made
+    of. `joined` tells whether rounds are closed; then `counts` tells whether their beginning chains count as a
+    stitch.
     """
 
     sizes: tuple[str, ...]
@@ -260,6 +269,7 @@ class Pattern:
     joined: bool = False
     counts: bool = False
     title: str = field(default="HARBOUR PIECE")
+    flat: bool = False
 
     @property
     def number(self) -> int:

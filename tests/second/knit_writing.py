@@ -20,7 +20,8 @@ def write_piece(
 
     `needles` are what is on the needle after each line, one a size. Where a count is `altered` every line states one.
     """
-    hand = KnitHand(random, piece.number)
+    hand = KnitHand(random)
+    hand.choose_list_style(piece.number)
     writer = _Writer(hand, piece, needles, altered)
     text = "\n".join((*_head(hand, piece), "", writer.cast_on(), ""))
     places: list[tuple[int, int]] = []

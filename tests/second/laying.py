@@ -18,6 +18,7 @@ from .instructions import (
     ChainSpace,
     Decrease,
     Even,
+    FlatChain,
     FromHook,
     Group,
     InEach,
@@ -80,7 +81,7 @@ def foundation(start: Start, size: int) -> Row:
     match start:
         case MagicRing() | ChainRing():
             return ()
-        case ChainRound(chains) | OvalChain(chains):
+        case ChainRound(chains) | OvalChain(chains) | FlatChain(chains):
             return (Place("link"),) * chains[size]
 
 
@@ -92,23 +93,27 @@ def lay(pattern: Pattern, size: int) -> list[Row]:
     for line in pattern.lines:
         if alternate is not None and rows and not isinstance(pattern.lines[len(rows) - 1], Alternate):
             row = lay_round((alternate.step,), row, size)
-        row = lay_line(line, pattern.lines, row, size)
+        row = lay_line(line, pattern.lines, row, size, flat=pattern.flat)
         if isinstance(line, Alternate):
             alternate = line
         rows.append(row)
     return rows
 
 
-def lay_line(line: Line, lines: Sequence[Line], row: Row, size: int) -> Row:
-    """Lay one line of a pattern, which may stand for several rounds; `lines` are those it can refer to."""
+def lay_line(line: Line, lines: Sequence[Line], row: Row, size: int, *, flat: bool = False) -> Row:
+    """Lay one line of a pattern, which may stand for several rounds; `lines` are those it can refer to.
+
+    A row of a `flat` piece is given back as the next one meets it.
+    """
     match line:
         case Round(steps, rounds):
             for _ in range(rounds[size]):
                 row = lay_round(steps, row, size)
+                row = row[::-1] if flat else row
         case Again(first, last, times):
             for _ in range(times[size]):
                 for earlier in lines[first : last + 1]:
-                    row = lay_line(earlier, lines, row, size)
+                    row = lay_line(earlier, lines, row, size, flat=flat)
         case Even(kind, rounds):
             for _ in range(rounds[size]):
                 row = lay_round((InEach(kind),), row, size)
@@ -187,7 +192,9 @@ class _Hand:
 
     def work_one(self, step: Step) -> None:
         match step:
-            case Stitches(kind, number, each):
+            case Stitches(kind, number, each, last):
+                while last and self.passes_stitches and self.stitches_left > number[self.size]:
+                    self.take_stitch()  # those that lie between the spaces worked and the end
                 for _ in range(number[self.size]):
                     self.take_stitch()
                     self.put_parts((Part(kind, each),))
@@ -235,8 +242,10 @@ class _Hand:
                         self.take_stitch()
             case Repeat():
                 self.repeat(step)
-            case FromHook(kind, nth, each):
+            case FromHook(kind, nth, each, counted):
                 self.face(self.below[nth - 1 :])
+                if counted:
+                    self.put(kind)
                 self.take_stitch()
                 self.put_parts((Part(kind, each),))
             case InLastChain(kind, each):

@@ -248,7 +248,7 @@ def _parts(random: Random, kind: str, chains: int) -> tuple[Part, ...]:
 
 def _by_the_row(random: Random, kind: str, rows: Sequence[Row]) -> Steps | None:
     """Go along the row as it is: so many stitches, what goes into the space, and over again."""
-    bars = [_bar(row) for row in rows]
+    bars = [repeating(row) for row in rows]
     shapes = {tuple((place.kind == "space", place.chains) for place, _ in bar) for bar, _ in bars}
     if len(shapes) != 1:
         return None
@@ -273,7 +273,7 @@ def _in_one_space(random: Random, kind: str, chains: int) -> Steps:
     return (InSpace(_parts(random, kind, chains), chains),)
 
 
-def _bar(row: Row) -> tuple[list[tuple[Place, int]], int]:
+def repeating(row: Row) -> tuple[list[tuple[Place, int]], int]:
     """Return the shortest stretch that a row repeats, in runs of like places, and how often it stands there.
 
     Stitches are alike whatever their kind.

@@ -94,7 +94,7 @@ def _in_places(hand: Hand, step: Step) -> str:
             return f"{say_parts(hand, parts)} in each {space}{hand.way('each space', (' around', ''))}"
         case InRing(kind, number):
             return _in_ring(hand, kind, number)
-        case FromHook(kind, nth, each):
+        case FromHook(kind, nth, each, _):
             return f"{_some(hand, kind, (each,))} in {_NTH[nth]} {hand.chain} from hook"
         case InLastChain(kind, each):
             return f"{_some(hand, kind, (each,))} in last {hand.chain}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -17,6 +18,7 @@ from .instructions import (
     ChainRound,
     Even,
     Figures,
+    FlatChain,
     Line,
     MagicRing,
     OvalChain,
@@ -107,7 +109,7 @@ def _sizes(hand: Hand, names: Sequence[str]) -> str:
 
 def _note(hand: Hand, pattern: Pattern) -> list[str]:
     """Write whether beginning chains count, for every length the pattern has."""
-    if not pattern.joined:
+    if not pattern.joined and not pattern.flat:
         return [hand.way("spiral", ("Worked in a spiral.", "Worked in continuous rounds; do not join."))] * hand.chance(
             2
         )
@@ -160,7 +162,7 @@ def _start(hand: Hand, pattern: Pattern) -> list[str]:
                     ),
                 )
             ]
-        case OvalChain(chains):
+        case OvalChain(chains) | FlatChain(chains):
             return [hand.way("oval", (f"Ch {hand.figure(chains)}.", f"Chain {hand.figure(chains)}."))]
 
 
@@ -208,6 +210,8 @@ class _Writer:
             self.next = tuple(value + 1 for value in self.next)
         if self.capital or not heading:
             words = words[0].upper() + words[1:]
+        if self.pattern.flat:
+            heading, words = _in_rows(heading), _in_rows(words)
         text = self.with_count(f"{heading} {words}".strip(), index)
         return textwrap.fill(text, self.width, break_on_hyphens=False) if self.width else text
 
@@ -249,12 +253,20 @@ class _Writer:
     def steps(self, steps: Sequence[Step], index: int) -> str:
         """Write the steps of a round and its join."""
         said = say_steps(self.hand, steps, self.one_kind(index - 1))
+        if self.pattern.flat:
+            return self.turned(said)
         return f"{said}, {self.join(steps)}" if self.pattern.joined else said
+
+    def turned(self, said: str) -> str:
+        """Add where the work is turned: at the end of each row, or behind the chain at the beginning of the next."""
+        if self.hand.way("turn", ("end", "end", "nowhere")) == "end":
+            return f"{said}, turn"
+        return said
 
     def one_kind(self, index: int) -> str | None:
         """Return the kind of stitch that all rows after a line are made of, None where there are several."""
         if index < 0:
-            return "link" if isinstance(self.pattern.start, ChainRound) else None
+            return "link" if isinstance(self.pattern.start, ChainRound | FlatChain) else None
         kinds = {place.kind for row in self.rows[index] for place in row}
         return kinds.pop() if len(kinds) == 1 else None
 
@@ -391,6 +403,17 @@ class _Writer:
         number = self.hand.figure(tuple(spaces(row) for row in rows))
         space = self.hand.space(sizes.pop()) + ("" if number == "1" else "s")
         return f"{self.hand.way('and spaces', (', ', ' and '))}{number} {space}"
+
+
+def _in_rows(words: str) -> str:
+    """Say of rows what is said of rounds."""
+    words = re.sub(r"(?i)\b(?:rounds?|rnds?)\b", _row, words)
+    return words.replace(" around", " across").replace("without shaping", "even")
+
+
+def _row(match: re.Match[str]) -> str:
+    word = "rows" if match[0].lower().endswith("s") else "row"
+    return word.upper() if match[0].isupper() else word.title() if match[0][0].isupper() else word
 
 
 def _ordinal(hand: Hand, values: Figures) -> str:
