@@ -285,7 +285,8 @@ def _name_of(case: Case, measure: Measure, index: int) -> str:
     """Return the name of the size that a value is for: by its place in the list, or the word before a single value."""
     names = case.pattern.sizes.names
     if len(measure.inches) == len(names) and len(names) > 1 and not measure.ranged:
-        return names[index]
+        # sizes 1 to 9 are but counted: the 6th of them is not what shops call a 6
+        return "" if names == tuple(str(number + 1) for number in range(len(names))) else names[index]
     if index or (len(measure.inches) > 1 and not measure.ranged):
         return ""
     before = case.draft.text[max(0, measure.span.start - 30) : measure.span.start].split("\n")[-1]
@@ -431,6 +432,7 @@ SIZE_OFF_STANDARD = Rule(
         Passes(f"Hat\nNewborn: 13 in around\n\n{_ROUNDS}"),
         Passes(f"Basket\nNewborn: 24 in around\n\n{_ROUNDS}"),
         Passes(f"Hat\nSkipper: 30 in around\n\n{_ROUNDS}"),
+        Passes(f"Jumper\nSizes: 1 (2, 3)\nChest: 92 (99, 115) cm\n\n{_ROUNDS}Rnd 3: sc in each of 12 (12, 12) sc.\n"),
     ),
     check=_size_off_standard,
 )
