@@ -15,7 +15,7 @@ NOUNS = {
     Level.QUERY: ("query", "queries"),
     Level.STYLE: ("matter of style", "matters of style"),
 }
-_CHAIN = re.compile(r"ch-(\d+)-counts(-joined-to-it)?")
+_CHAIN = re.compile(r"ch-(\d+)-counts(-joined-to-it)?(-in-ring)?")
 _READINGS = {
     "times-more": (
         "'rep from * n times' is taken as n times more, after the first",
@@ -98,7 +98,8 @@ def _words_of(key: str, holds: bool) -> str:
     chain = _CHAIN.fullmatch(key)
     if chain:
         joined = " where the round is joined to it" if chain[2] else ""
-        return f"a beginning chain of {chain[1]} {'counts' if holds else 'does not count'} as a stitch{joined}"
+        ring = " in a ring" if chain[3] else ""
+        return f"a beginning chain of {chain[1]}{ring} {'counts' if holds else 'does not count'} as a stitch{joined}"
     skipped = _SKIPPED.fullmatch(key)
     if skipped:
         number = int(skipped[1]) - 1

@@ -60,7 +60,9 @@ class Seen:
         )
 
     def _nth_of_group(self) -> int | None:
-        """Return which stitch of the group is meant, None where it is its space, or not said."""
+        """Return which stitch of the group, or of those between two spaces, is meant; None where that isn't said."""
+        if self.center and self.kinds and not (self.group or self.space or self.same):
+            return 0
         if not self.group or self.space or not (self.st or self.kinds):
             return None
         if self.center:

@@ -26,7 +26,7 @@ def is_group(item: Item | None) -> bool:
 def past_group(items: Sequence[Item], index: int) -> tuple[str, int] | None:
     """Read the name of a group, `shell`, `V-st`, `3-dc group`, `group of 3 dc`: the name and the index after it."""
     item = items[index] if 0 <= index < len(items) else None
-    if isinstance(item, Word) and item.stitch is not None and is_group(item):
+    if isinstance(item, Word) and item.stitch is not None and (is_group(item) or item.stitch.id == "picot"):
         return group_name(item.stitch.id), index + 1
     at = index
     if figure_at(items, at) is not None and kind(items, at) == "number":

@@ -174,7 +174,11 @@ def _loop(items: Sequence[Item], at: int) -> int | None:
         stop += 1
         while kind(items, stop) in ("-", "number"):
             stop += 1
-    return stop + 1 if kind(items, stop) == "space" else None
+    if kind(items, stop) == "space":
+        return stop + 1
+    link = items[at] if at < len(items) else None
+    bare = isinstance(link, Word) and link.stitch is not None and link.stitch.kind == "chain"
+    return at + 1 if bare and kind(items, at + 1) not in ("-", "number") else None
 
 
 def _gap(items: Sequence[Item], at: int, seen: Seen) -> tuple[Target, int] | None:

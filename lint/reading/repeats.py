@@ -9,7 +9,7 @@ from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
 from ..steps import At, Chain, Count, Remark, Repeat, Skip, Step, Times, Together, Unread, Work
 from .breaks import breaks_here, broken, ends_at_mark
-from .marks import Group, kind, text_at
+from .marks import Group, flat, kind, text_at
 from .moves import MoveReader
 from .places import read_place
 from .roles import Role, role
@@ -323,9 +323,10 @@ class RepeatReader(MoveReader):
             later = replace(times, count=Count.TOTAL) if times.count in (Count.EITHER, Count.MORE) else times
             self.steps.append(Repeat(self.body, later, span, "*"))
             return True
-        return self._rep_without_mark(times, span, named=named)
+        words = [word.text for word in flat(self.items) if span.start <= word.span.start < span.end]
+        return self._rep_without_mark(times, span, named=named, from_beginning="beginning" in words)
 
-    def _rep_without_mark(self, times: Times, span: Span, *, named: bool) -> bool:
+    def _rep_without_mark(self, times: Times, span: Span, *, named: bool, from_beginning: bool) -> bool:
         last = self.steps[-1] if self.steps else None
         if isinstance(last, Repeat) and not last.times.said:
             self.steps[-1] = replace(last, times=times, span=last.span.cover(span))
@@ -333,6 +334,11 @@ class RepeatReader(MoveReader):
         if named:
             self.loose.append(LooseMark(MarkTrouble.STAR_UNOPENED, span))
         start = self._first_work()
+        if from_beginning:
+            start = next((n for n, step in enumerate(self.steps) if isinstance(step, Chain)), start)
+            self.steps[start:] = [
+                replace(step, beginning=False) if isinstance(step, Chain) else step for step in self.steps[start:]
+            ]
         if not self.steps[start:]:
             self.steps.append(Unread(span, "there is nothing to repeat"))
             return True

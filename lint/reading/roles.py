@@ -132,6 +132,12 @@ def _says_again(items: Sequence[Item], index: int) -> bool:
     return word.stitch.id == before.stitch.id and before.text != word.text
 
 
+def _only_place(group: Group) -> bool:
+    """Tell whether a bracket only says more of a place: `(over dc of 2nd row)`."""
+    placed = read_place(group.items, 0) if kind(group.items, 0) in ("over", "between") else None
+    return placed is not None and placed.end >= len(group.items)
+
+
 def _counts_as(group: Group) -> bool:
     return any(word.kind == "counts" for word in flat(group.items))
 
@@ -241,7 +247,7 @@ def role(items: Sequence[Item], index: int) -> Role:
         return Role.REMARK
     if _count_with_remark(group) and _closes_round(items, index):
         return Role.COUNT
-    if _says_again(items, index):
+    if _says_again(items, index) or _only_place(group):
         return Role.REMARK
     if _counts_as(group) or _stands_for(items, index):
         return Role.COUNTS_AS

@@ -343,6 +343,15 @@ class Cursor:
         full = first.times - whole - bool(within)
         return (*begun, *((Segment(first.spots, full),) if full else ()), *segments[1:])
 
+    def begins_run(self) -> bool:
+        """Tell whether a stretch of stitches between two spaces begins here."""
+        if not self.index and not self.done:
+            return True
+        if self.done:
+            part = self.fabric.segments[self.index]
+            return part.spots[(self.done - 1) % len(part.spots)].is_space
+        return self.fabric.segments[self.index - 1].spots[-1].is_space
+
     def from_space(self) -> Cursor:
         """Return a cursor before the next space of a closed round; what is passed so lies at the round's end."""
         ahead = self.copy()

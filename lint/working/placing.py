@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Where, Work, group_name
 from ..workings import Deed
-from .fabric import BEGUN, SPACE, Cursor, Fabric, Row, Segment, grouped, groups_of, spot_of, stitches_of
+from .fabric import BEGUN, SPACE, Cursor, Fabric, Row, Segment, Spot, grouped, groups_of, spot_of, stitches_of
 from .hook import FEWEST_AROUND, CannotWork
 from .shape import chain_key, into_spaces, more_work, slips_on
 from .starting import Starting, from_hook_of
@@ -15,6 +15,7 @@ from .starting import Starting, from_hook_of
 NO_STITCH = 0
 NOWHERE = spot_of("")
 OVERLAID = "overlaid"  # the name of groups that go into an earlier round
+PICOT = "picot"
 MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
 
@@ -27,6 +28,8 @@ class Placing(Starting):
         """Tell whether slip stitches move or close the round; those into all of the row below are the round itself."""
         if where.at in (At.EACH, At.FROM_HOOK) or (self.worked and more_work(rest)):
             return False
+        if where.target.space and self.row.has_stitches and self.base and more_work(rest):
+            return False  # it ties down the chain that the round begins with
         if self.flat and self.worked and where.at is At.BEHIND:
             return False
         if self.flat and where.at is At.NEXT and not (where.target.space or where.target.group):
@@ -39,6 +42,14 @@ class Placing(Starting):
         number = self.number(where.number)
         return number < 2 or not (self.flat or number == self.cursor.left())
 
+    def _move(self, where: Where, rest: Sequence[Step]) -> None:
+        """Slip along, or tie a chain back to where it began."""
+        self.in_space = self.in_space or (not self.worked and where.target.space)
+        self.start = where.target if not self.worked and where.target.group else self.start
+        if self.worked and where.at is At.SAME and where.target.space:
+            self.mark_picot()
+        self.travel(where, rest)
+
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""
         where, make = step.where, self.of_now(step.make)
@@ -46,9 +57,7 @@ class Placing(Starting):
             step = replace(step, make=make)
         times = self.number(step.times)
         if make.kind == "slst" and self._only_moves(where, rest):
-            self.in_space = self.in_space or (not self.worked and where.target.space)
-            self.start = where.target if not self.worked and where.target.group else self.start
-            self.travel(where, rest)
+            self._move(where, rest)
             return
         if self.into_foundation(where):
             where, step = from_hook_of(step)
@@ -175,6 +184,7 @@ class Placing(Starting):
         A slip stitch `tied` to a loop is no stitch of the row.
         """
         if tied:
+            self.mark_picot()
             return
         begun = self.row.segments
         alone = bool(begun) and not begun[0].spaces and not begun[0].spots[0].group and begun[0].length == 1
@@ -186,6 +196,13 @@ class Placing(Starting):
         one.add(spot_of(make.kind), times)
         self.row = Row()
         self.lay_group(one.segments, 1, BEGUN)
+
+    def mark_picot(self) -> None:
+        """Let the chain made last, tied back to where it began, be a picot."""
+        last = self.row.segments[-1] if self.row.segments else None
+        if last is not None and last.times == 1 and len(last.spots) == 1 and last.spots[0].is_space:
+            picot = Spot(SPACE, last.spots[0].size, PICOT, opens=True, closes=True)
+            self.row.segments[-1] = Segment((picot,), 1)
 
     def between(self, step: Work, times: int, *, top: bool) -> None:
         """Go between stitches, or between groups of them: a gap lies after each."""
@@ -313,10 +330,13 @@ class Placing(Starting):
         elif make.uses:
             if where.nth is not None and not where.target.chain:
                 self.from_beginning(where.nth)
+            behind = self.to_middle(number * make.uses) if where.target.nth == 0 else 0
             self.to_kind(where.target)
             if where.last and self.loose and self.cursor is not None:
                 self.cursor.take(self.cursor.left() - number * make.uses - self.kept(rest))
             self.take(number * make.uses)
+            if behind and self.cursor is not None:
+                self.cursor.take(behind)
         if self.cursor is None and self.fresh:
             self.starts = True
         made = number * times * make.makes

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import takewhile
 
-from ..steps import At, Evenly, Repeat, Step, Work
+from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Step, Together, Work
 from ..workings import Deed, Item
 from .balance import balance
-from .fabric import Cursor, Row, stitches_of
+from .fabric import SPACE, Cursor, Row, spot_of, stitches_of
 from .hook import CannotWork
 from .placing import Placing
 from .shape import into_spaces, more_work
@@ -46,6 +47,8 @@ class Repeating(Placing):
         made_before = self.made_before
         done, uses, makes = self._passes(step, passes, _Kept(keep, self.kept_spaces(rest)), last_differs=short)
         self.looping, self.made_before, self.loop = looping, made_before, outer
+        if to_end and done and self._one_group_left(step.steps[0], keep):
+            self.step(step.steps[0], step.steps[1:], top=False)  # the round closes before the rest of the group
         left = 0
         if short:
             self.left_alone = True
@@ -58,9 +61,29 @@ class Repeating(Placing):
             if left and done and self.partial_ok and self._partial(step, left):
                 left = 0
                 self.partial = True
+            if top and not left:
+                self._close_with_loop(step, rest)
         if top:
             self.items.append(Item(Deed.REPEAT, step.span, done, uses, makes, left if to_end else None, to_end))
         self.left_repeat += left
+
+    def _one_group_left(self, first: Step, keep: int) -> bool:
+        """Tell whether only the group of stitches or picot is left into which the first step of a repeat goes."""
+        if not isinstance(first, Work) or not first.where.target.group or self.cursor is None or self.left() != keep:
+            return False
+        return first.where.number is not None and self.cursor.count(self.group_match(first.where.target)) == 1
+
+    def _close_with_loop(self, step: Repeat, rest: Sequence[Step]) -> None:
+        """Make the loop back to the beginning where it isn't written: `*ch 5, sc in next dc; rep around, join`."""
+        chains = list(takewhile(_makes_loop, step.steps))
+        ends = isinstance(step.steps[-1], Work | Together)
+        closes = all(isinstance(part, Join | Remark | FastenOff) for part in rest)
+        begun = self.row.segments[0].spots[0] if self.row.segments else None
+        if self.flat or not (chains and ends and closes) or begun is None or begun.is_space:
+            return
+        for part in chains:
+            if isinstance(part, Chain):
+                self.row.add(spot_of(SPACE, self.number(part.n)))
 
     def _passes(
         self, step: Repeat, passes: int | None, kept: _Kept, *, last_differs: bool = False
@@ -170,6 +193,11 @@ class Repeating(Placing):
             to = self.number(step.to)
             self.flat_count = max(self.flat_count, to) if step.change < 0 else min(self.flat_count, to)
         self.items.append(Item(Deed.EVENLY, step.span, 1, before, self.flat_count))
+
+
+def _makes_loop(step: Step) -> bool:
+    tied = isinstance(step, Work) and step.make.kind == "slst" and step.where.target.space
+    return tied or (isinstance(step, Chain) and not step.beginning and step.counts is None)
 
 
 def _check_pass(done: int, *, endless: bool) -> None:

@@ -58,13 +58,14 @@ class Starting(Needles):
         if step.beginning and not again and not self.row.has_stitches and not is_bridge(number, self, rest):
             self.begun = True
             counts = step.counts
+            hole = self.cursor is not None and self.cursor.fabric.ring
+            hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
             if counts is None:
                 joined = next((part.to_chain for part in rest if isinstance(part, Join)), None)
-                counts = self.choose(chain_key(number, joined), number >= 3 or (joined is True and number == 2))
+                key = f"{chain_key(number, joined)}-in-ring" if hole and number == 1 else chain_key(number, joined)
+                counts = self.choose(key, number >= 3 or (joined is True and number == 2))
             self.counted = counts
             if counts:
-                hole = self.cursor is not None and self.cursor.fabric.ring
-                hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
                 self.base = not hole and not self.along
                 self.row.add(spot_of(step.kind or "ch"))
                 self.counted_space = step.and_space or beyond_height(number, rest) or beyond_join(number, rest)
@@ -256,6 +257,24 @@ class Starting(Needles):
         self.sought = self.loose = True
         self.kin = match
         return number
+
+    def to_middle(self, number: int) -> int:
+        """Pass to the middle stitches of those between two spaces, and return how many lie behind them."""
+        cursor = self.cursor
+        if cursor is None or not cursor.fabric.spaces:
+            raise CannotWork("which stitches are in the middle is not known")
+        self.take(0)
+        if not cursor.begins_run():
+            cursor.take_spaces(1)
+        while (spot := next(cursor.ahead(), None)) is not None and spot.is_space:
+            cursor.take_spots(1)
+        run = next((n for n, spot in enumerate(cursor.ahead()) if spot.is_space), None)
+        beside = (cursor.left() if run is None else run) - number
+        if beside >= 0 and beside % 2:
+            raise CannotWork("which stitches are in the middle is not known")
+        self.sought = True
+        cursor.take(max(0, beside // 2))
+        return max(0, beside // 2)
 
     def to_kind(self, target: Target) -> None:
         """Pass over stitches of other kinds up to the one that is named, after a place in a space or a group."""

@@ -31,7 +31,7 @@ def _said(pattern: Pattern) -> dict[str, bool]:
         for length in lengths:
             if note.n is None and counts and length == 1:
                 continue
-            for ending in ("", "-joined-to-it"):
+            for ending in ("", "-joined-to-it", "-in-ring", "-joined-to-it-in-ring"):
                 said[f"ch-{length}-counts{ending}"] = counts
     return said
 
@@ -79,10 +79,9 @@ def work(pattern: Pattern) -> Workings:
         other = _worked(pattern, trial, asked, memo, Other(best, key))
         other_score = _score(other.done)
         gain = 3 if key in said else 1  # a single round that differs from what is said is worth 2
-        # what only fits better, and agrees with no more, makes no stitches of a chain of one or of spaces
-        fits = (
-            other_score[0] == score[0] and other_score[1] > score[1] and not key.startswith(("ch-1-", "chains-count"))
-        )
+        # what only fits better, and agrees with no more, makes no stitches of a row's chain of one or of spaces
+        doubtful = key.startswith(("ch-1-", "chains-count")) and not key.endswith("-in-ring")
+        fits = other_score[0] == score[0] and other_score[1] > score[1] and not doubtful
         better = other_score[0] >= score[0] + gain or (fits and key not in said)
         agree, otherwise = _agreeing(best.done), _agreeing(other.done)
         if better:

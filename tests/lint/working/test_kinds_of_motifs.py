@@ -102,6 +102,20 @@ KINDS: dict[str, tuple[str, Counts]] = {
         " Repeat from * around, ending with ch 2, sc in last ch-3 loop, ch 2. Join.\n",
         [[5], [12], [6], [6], [36], [42]],
     ),
+    "a doily's middle stitches, loops tied in the middle, picots, and the loop back that isn't written": (
+        # 12 with the chain; 12 groups of 3; sc in each gap; 12 groups of 5, then 3 of each, then 1 of each; 1 more in each picot
+        "Ch 7, join to form a ring, ch 1, 11 s c into ring.\n"
+        "2nd Row. Ch 5, d c in next s c, * ch 2, d c in next s c, repeat from * 9 times, ch 2, join in 3rd st of ch.\n"
+        "3rd Row. Sl st to loop, ch 3, 2 d c over same loop and 3 d c over each remaining loop. Join. (Join each row.)\n"
+        "4th Row. Ch 5, s c between groups of d c (over d c of 2nd row), repeat from beginning all around.\n"
+        "5th Row. Sl st to center of loop, ch 3, 4 d c in same loop, * ch 7, 5 d c in next loop, repeat from * all around.\n"
+        "6th Row. Sl st to next d c, ch 3, 1 d c in each of the next 2 d c, * ch 15, 1 d c in each of the 3 center d c, repeat from *"
+        " all around.\n"
+        "7th Row. Sl st to center d c, ch 11, sl st in center st of ch, ch 4, sl st in same space, ch 8, * d c in center d c, ch 8,"
+        " sl st in center st of next ch, ch 4, sl st in same space, ch 8 and repeat from * all around, join in 4th st of ch.\n"
+        "8th Row. Ch 13, * d c into picot, ch 9, d c in d c, ch 9 and repeat from * all around, join in 4th st of ch.\n",
+        [[12], [12], [36], [12], [60], [36], [12], [24]],
+    ),
 }
 
 
