@@ -34,6 +34,7 @@ def _unaccounted(case: Case) -> Iterator[Said]:
             continue
         words = case.draft.words(round_.span) if knit else ""
         left = _left_by_size(working) if knit else {}
+        mixed = 0 in left.values()  # what one size uses up, another leaves
         off = {
             size: (own, left.get(size, 0))
             for size, own in enumerate(working.sizes)
@@ -41,7 +42,7 @@ def _unaccounted(case: Case) -> Iterator[Said]:
             and own.sure
             and own.before is not None
             and own.count is not None
-            and (own.short or (left.get(size) and not (_STOPS if own.agrees else _ON_PURPOSE).search(words)))
+            and (own.short or (left.get(size) and not (_STOPS if own.agrees or mixed else _ON_PURPOSE).search(words)))
         }
         if not off:
             continue
@@ -147,14 +148,16 @@ STITCHES_UNACCOUNTED = Rule(
     name="stitches-unaccounted",
     family="counts",
     level=Level.QUERY,
-    finds="A row that doesn't use the stitches on the needle, or asks for more, and states no count of its own.",
+    finds="A row that doesn't use all the stitches on the needle, or asks for more than there are, though no count "
+    "that it states differs.",
     why="The maker reaches the end of the row with stitches over, or none left, and doesn't know where it went wrong.",
     limits="Only rows that were read in full on a row that is known; in crochet only rows that ask for "
-    "more. Silent where the words turn, hold, leave or bind off, and "
-    "where a pattern or a marker is spoken of.",
+    "more. Silent about stitches left where the words turn or leave; and, where no stated count agrees and no other "
+    "size uses all of its stitches, where they hold, bind off, or speak of a pattern or a marker.",
     source="common practice of tech editing: stitches used are the stitches of the row before",
     examples=(
         Flags("Cast on 25 sts.\nRow 1: Knit.\n⟦Row 2⟧: K21, k2tog, yo, k1.\nRow 3: Knit. 25 sts.\n"),
+        Flags("Cast on 40 sts.\nRow 1: Knit.\n⟦Row 2⟧: K19, pick up and k 6 along the edge, k19. 46 sts.\n"),
         Passes("Cast on 25 sts.\nRow 1: Knit.\nRow 2: K22, k2tog, yo, k1.\nRow 3: Knit. 25 sts.\n"),
         Passes("Cast on 25 sts.\nRow 1: Knit.\nRow 2: K21, turn.\nRow 3: Knit. 25 sts.\n"),
         Passes("Cast on 25 sts.\nRow 1: Knit.\nRow 2: K21 and leave the rest on a holder.\nRow 3: Knit.\n"),

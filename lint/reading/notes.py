@@ -23,8 +23,8 @@ _NOT_WRITTEN = re.compile(
     r"(?:\bas\s+(?:rnd|round|row)\s+(?P<as>\d+)|\b(?:even|plain|sc|dc|hdc|knit|purl|without|straight)\b)"
 )
 _EVERY_OTHER = re.compile(
-    r"(?i)(?:every\s+(?:other|second|alternate|2nd)\s+(?:round|rnd|row)|(?:all\s+)?(?P<parity>even|odd)(?:[- ]numbered)?\s+(?:rounds|rnds|rows))\b"
-    r"[^.\n:]{0,40}?(?:\bas\s+(?:rnd|round|row)\s+(?P<as>\d+)|\b(?:even(?!-)|plain|straight|purled?|knit|without\s+(?:increas|shap)\w*|not\s+given))"
+    r"(?i)(?:every\s+(?:other|second|alternate|2nd)\s+(?:round|rnd|row)|(?:all\s+)?(?P<parity>even|odd|ws|wrong[- ]side)(?:[- ]numbered)?\s+(?:rounds|rnds|rows))\b"
+    r"(?:(?!\b(?:even|odd)[ -](?:rows|rnds|rounds|numbered))[^.;\n:]){0,40}?(?:\bas\s+(?:rnd|round|row)\s+(?P<as>\d+)|\b(?:even(?!-|\s+(?:rows|rnds|rounds|numbered))|plain|straight|purled?|knit|without\s+(?:increas|shap)\w*|not\s+(?:given|written|shown|listed)))"
 )
 _MULTIPLE = re.compile(
     r"(?i)\bmultiples?\s+of\s+(?P<of>\d+)(?:\s*(?:sts?|stitches|ch|chains?))?(?:\s*(?:\+|plus)\s*(?P<plus>\d+))?"

@@ -214,6 +214,16 @@ def declared_number(head: str) -> int:
     return len(strict[0].names) if strict else 0
 
 
+_COUNTED = re.compile(r"(?i)\bsizes?\s+(?P<list>1\s*[(\[]\s*2(?:\s*[,:/-]\s*\d{1,2}){0,16}\s*[)\]])")
+
+
+def counted_number(head: str) -> int:
+    """Return how many sizes are declared by nothing but their numbers, `Sizes 1 (2, 3)`; 0 where none are."""
+    match = _COUNTED.search(head)
+    numbers = [int(number) for number in re.findall(r"\d+", match["list"])] if match else []
+    return len(numbers) if numbers == list(range(1, len(numbers) + 1)) else 0
+
+
 _ALL = re.compile(
     r"(?i)\s*(?:for\s+)?(?:all|both)\s+(?:the\s+)?sizes?\b(?:\s+(?:only|again|continue|meet|together|rejoin))?"
 )

@@ -87,6 +87,26 @@ FRAGMENTS = [
     ("Eyelet rnd over 72 sts: *K7, yo, k2tog; rep from * to end ({} eyelets).\n", ("9", "8"), (1, "eyelets-differ")),
     # 72 / 8 = 9 fewer
     ("Tern Hat\n72 sts.\nRnd 5: *K6, k2tog; rep from * to end. {} sts decreased.\n", ("8", "9"), (3, "change-differs")),
+    # size 2: 42 - 2 x 4 = 34
+    (
+        "Tern Sleeve\nSizes 1 (2). 38 (42) sts.\nBind off 4 sts at beg of next 2 rows. 30 ({}) sts.\n",
+        ("36", "34"),
+        (3, "count-differs"),
+    ),
+    # size 2: 26 + 23 + 26 = 75, with 25 one is left
+    (
+        "Tern Back\nSizes 1 (2). 71 (75) sts.\nNext row: K24 (26), bind off center 23 sts, k24 ({}).\n",
+        ("25", "26"),
+        (3, "stitches-unaccounted"),
+    ),
+    # only odd rows are written, and the even ones are declared: row 4 is out of its place, row 5 isn't written
+    (
+        "Odd-numbered rows are RS rows; all even rows are purled and not given.\nRow 1: K1, yo, k to last st, yo, k1.\n"
+        "Row 3: K1, yo, k to last st, yo, k1.\nRow {}: K1, yo, k to last st, yo, k1.\n"
+        "Row 7: K1, yo, k to last st, yo, k1.\n",
+        ("4", "5"),
+        (5, "number-skipped"),
+    ),
     # 80 + 30 + 80 + 30 = 220
     (
         "Tern Yoke\nJoin: k80 body sts, k30 sleeve sts, k80 body sts, k30 sleeve sts. {} sts.\n",
