@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
 
@@ -25,6 +25,7 @@ from .starts import (
     is_count,
     is_title,
     lines_of,
+    may_be_name,
     real_headings,
     speaks_on,
 )
@@ -139,16 +140,14 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
         if not here or here[0] > line.start:
             stop = here[0] if here else line.span.end
             kind = _kind_of(text, line, headings[here[0]] if here else None)
+            if kind is Kind.LINE and not here and gap and _begins_part(text, lines, index, headings):
+                kind = Kind.TITLE
             words = Span(line.start, len(text[:stop].rstrip()))
             if words.end > words.start:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
             if not here:
-                prose = knit and kind is Kind.LINE
-                stop_line = (
-                    _last_of_prose(text, lines, index, starts, wide)
-                    if prose
-                    else _last_of_line(text, lines, index, starts)
-                )
+                last = _last_of_prose if knit and kind is Kind.LINE else _last_of_line
+                stop_line = last(text, lines, index, starts, wide)
                 if stop_line > index:
                     found[-1] = Block(Kind.LINE, Span(line.start, lines[stop_line].span.end), after_gap=gap)
                 gap = False
@@ -184,7 +183,22 @@ def _kind_of(text: str, line: Line, heading: Heading | None) -> Kind:
     return Kind.TITLE if names else Kind.LINE
 
 
-def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
+_MOST_TALK = 2  # lines between the name of the next of several parts and its first round
+_ORDERED = re.compile(r"(?i)(?:first|second|third|1st|2nd|3rd|other|left|right)\b")
+
+
+def _begins_part(text: str, lines: list[Line], index: int, headings: Mapping[int, Heading]) -> bool:
+    """Tell whether a line stands alone as a name and a first round follows: `Second earflap`, `Top of head`."""
+    words = text[lines[index].start : lines[index].span.end]
+    if not may_be_name(words):
+        return False
+    most = _MOST_TALK if _ORDERED.match(words) else 0
+    near = [line for line in lines[index + 1 : index + 3 + most] if not line.blank][: 1 + most]
+    first = next((headings[line.start] for line in near if line.start in headings), None)
+    return first is not None and bool(first.numbers) and first.numbers[0][0] == 1
+
+
+def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int], _wide: int) -> int:
     """Return the index of the line on which an instruction for whole rounds (`Rep last rnd twice more`) ends."""
     if not AGAIN.match(text[lines[index].start : lines[index].span.end]):
         return _last_of_chain(text, lines, index, starts)

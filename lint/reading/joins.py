@@ -9,7 +9,7 @@ from ..draft import Span
 from ..figures import Figure
 from ..steps import At, Chain, Join, Remark, Ring, Skip, Turn, Work
 from .groups import past_group
-from .marks import Item, flat, kind, text_at
+from .marks import Group, Item, flat, kind, text_at
 from .places import read_place
 from .reader import Reader
 from .times import figure_at
@@ -174,6 +174,13 @@ class JoinReader(Reader):
                 return
             if not isinstance(step, Remark | Turn):
                 return
+
+
+def counts_not(group: Group) -> bool:
+    """Tell whether a bracket says that a chain does not count."""
+    return any(
+        word.text in ("not", "doesn't", "don't", "never") or word.text in NOT_COUNTS for word in flat(group.items)
+    )
 
 
 def _space_counted(items: Sequence[Item]) -> int:

@@ -18,10 +18,12 @@ from ..steps import (
     Marker,
     Rejoin,
     Remark,
+    Repeat,
     Ring,
     Shaping,
     Skip,
     Step,
+    Together,
     Turn,
     Unread,
     Work,
@@ -163,6 +165,9 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)
     if directed is None and _take_prose_row(assembly, block, span):
         return
+    named = directed is None and not (starts or headed) and bool(assembly.rounds)
+    if named and _take_labelled(assembly, block, span, only):
+        return
     if directed is None and not starts and not shaping and not lost:
         return
     if starts:
@@ -187,6 +192,35 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
         assembly.fresh = True
     foundation = directed is None and not shaping and not lost and not _goes_around(steps.steps)
     _append(assembly, block, span, only, steps, directed, claims, foundation=foundation)
+
+
+_CALLED = re.compile(r"\s*(?P<name>[A-Z][A-Za-z'/-]*(?:\s+[a-z][A-Za-z'/-]*){0,2}):\s+")
+_NO_CALL = re.compile(
+    r"(?i)^(?:notes?|tips?|hints?|gauge|tension|size|sizes|materials?|yarn|hook|finish(?:ing)?|assembly|making up|to make up|to finish|special|"
+    r"abbreviations?|stitch(?:es)?|pattern|repeat|multiple|colou?rs?|optional|option|for|if|when|here|remember|important|reminder|example)\b"
+)
+_WHOLE = frozenset({"around", "each"})
+
+
+def _take_labelled(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> bool:
+    """Take `Heel opening: sc in next 14 sts, ch 14, ...` for a round with a name, where it tells of a whole round."""
+    called = _CALLED.match(assembly.text, span.start, span.end)
+    if called is None or _NO_CALL.match(called["name"]):
+        return False
+    body = Span(called.end(), span.end)
+    words = assembly.words.within(body)
+    kinds = {word.kind for word in words}
+    if "=" in kinds or "stitch" not in kinds or assembly.words.within(Span(span.start, called.end()))[0].stitch:
+        return False
+    steps, directed, claims = assembly.parse(body, only)
+    told = [step for step in steps.steps if not isinstance(step, Remark | Join | Turn | FastenOff | Marker)]
+    whole = bool(claims) or bool(kinds & _WHOLE) or {"rep", "from"} <= kinds
+    if directed is not None or not told or not whole or not isinstance(told[0], Work | Together | Repeat | Chain):
+        return False
+    if any(isinstance(step, Unread) for step in told) and not claims:
+        return False
+    _append(assembly, block, span, only, steps, None, claims, foundation=False, name=called["name"])
+    return True
 
 
 _FORMS = re.compile(
@@ -277,14 +311,15 @@ def _append(
     *,
     foundation: bool,
     flat: bool = False,
+    name: str = "",
 ) -> None:
     """Take a line without a number for a round of the piece in hand."""
     section = assembly.open_section(block.span.start)
     own = assembly.sections[section].sizes
     assembly.rounds.append(
         Round(
-            label=_first_words(assembly, span),
-            heading=Span(span.start, min(span.end, span.start + 40)),
+            label=name or _first_words(assembly, span),
+            heading=Span(span.start, span.start + len(name) if name else min(span.end, span.start + 40)),
             span=block.span,
             section=section,
             steps=steps.steps,
@@ -307,7 +342,10 @@ def _tells_rows(steps: Sequence[Step]) -> bool:
 
 
 def _defines(words: Sequence[Word]) -> bool:
-    """Tell whether a line explains a stitch: `picot: ch 3, sl st in first ch`."""
+    """Tell whether a line explains a stitch or a short form: `picot: ch 3, sl st in first ch`, `MR = magic ring`."""
+    equals = [at for at, word in enumerate(words) if word.kind == "=" and at + 1 < len(words)]
+    if equals and all(words[at + 1].kind not in ("number", "(", "[") for at in equals):
+        return True
     if len(words) < 3 or words[1].kind not in (":", "="):
         return False
     return words[0].stitch is not None and words[0].stitch.kind != "chain"

@@ -108,8 +108,9 @@ class MoveReader(StitchReader):
         span = self._span(start)
         if target == Target() and not rest and self.top:
             self.at = self._past_where_left(index)
-        if rest:
-            # `skip the other 9 sts`, `skip last 5 sts`: nothing is worked into them
+        bridged = self.steps and isinstance(self.steps[-1], Chain) and not self.steps[-1].beginning
+        if rest and not (bridged and number is not None):
+            # `skip the other 9 sts`: nothing is worked into them, while `ch 14, skip last 14 sts` bridges them
             self._add(Leave(span, number))
             return True
         self._add(Skip(number or Figure((1,), span), target, span, behind))

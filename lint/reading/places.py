@@ -320,7 +320,7 @@ def _round_named(items: Sequence[Item], start: int, end: int) -> int | None:
     return None
 
 
-_AS_WHAT = {"noise", "same", "first", "last", "join", "stitch", "st", "-"}
+_AS_WHAT = {"noise", "same", "first", "ordinal", "last", "join", "stitch", "st", "-"}
 
 
 def _past_as(items: Sequence[Item], index: int) -> int:
@@ -329,6 +329,8 @@ def _past_as(items: Sequence[Item], index: int) -> int:
         return index
     stop = index + 1
     while kind(items, stop) in _AS_WHAT or text_at(items, stop) in ("beg", "join", "turning", "starting", "previous"):
+        if kind(items, stop) in ("first", "last") and kind(items, stop + 1) == "number":
+            stop += 1  # `in same ch as first 2 sc`
         chain = kind(items, stop) == "stitch"
         stop += 1
         if chain and kind(items, stop) == "-":

@@ -75,6 +75,16 @@ _GLOSS = re.compile(r"\s*\([^()]*\)\s*$")
 _CHAINS = re.compile(r"(?i)\bch(?:ain)?[\s-]*\d|\d\s*ch\b")
 
 
+_NAME_WORDS = re.compile(
+    r"(?:(?i:first|second|third|1st|2nd)\b|[A-Z])[A-Za-z'/-]*(?:\s+[A-Za-z'/&-]+){1,3}\s*(?:\([^()]*\))?:?"
+)
+
+
+def may_be_name(words: str) -> bool:
+    """Tell whether a line may be the name of a part: two to four words, none of them of an instruction."""
+    return bool(_NAME_WORDS.fullmatch(words)) and not _NOT_TITLE.match(words) and not STITCHY.search(words)
+
+
 def is_title(text: str, line: Line) -> bool:
     """Tell whether a line is the title of a part."""
     words = text[line.start : line.span.end].strip(" *_#:;")

@@ -15,7 +15,7 @@ from ..figures import Figure
 from ..pattern import LooseMark
 from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .claims import claim_of_group
-from .joins import NOT_COUNTS
+from .joins import counts_not
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .pieced import PieceReader
 from .places import Placed, read_place
@@ -298,10 +298,7 @@ class StepReader(PieceReader):
     def _counts_as(self, group: Group) -> bool:
         """Apply `(counts as 1st dc)` to the chain before it."""
         self._flush()
-        says_not = any(
-            word.text in ("not", "doesn't", "don't", "never") or word.text in NOT_COUNTS for word in flat(group.items)
-        )
-        self._apply_counts(group.items, says_not=says_not)
+        self._apply_counts(group.items, says_not=counts_not(group))
         self.at += 1
         last = self.steps[-1] if self.steps else None
         if isinstance(last, Work) and last.where.at is At.FROM_HOOK:

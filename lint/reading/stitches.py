@@ -24,9 +24,9 @@ from ..steps import (
     Where,
     Work,
 )
-from .joins import NOT_COUNTS
+from .joins import NOT_COUNTS, counts_not
 from .makes import make_of, placed_steps
-from .marks import Item, kind, text_at
+from .marks import Group, Item, kind, text_at
 from .places import Placed, read_place
 from .reader import COLOURS
 from .roles import Role, role
@@ -256,7 +256,7 @@ class StitchReader(SpreadReader):
         if kind(self.items, at) == "loops":
             at += 1
         figure = figure_at(self.items, at)
-        if figure is not None and figure.is_list and self._closes_with(index, at):
+        if figure is not None and self._closes_with(index, at, figure):
             return index, None, None
         if figure is not None and (kind(self.items, at) != "group" or role(self.items, at) is Role.NUMBER):
             if kind(self.items, at + 1) == "times":
@@ -276,11 +276,15 @@ class StitchReader(SpreadReader):
                 return read.end, None, read.times
         return index, None, None
 
-    def _closes_with(self, index: int, at: int) -> bool:
-        """Tell whether a list ends the round behind the slip stitch that joins it: `sl st. (9, 11)` is a count."""
+    def _closes_with(self, index: int, at: int, figure: Figure) -> bool:
+        """Tell whether a count ends the round behind the slip stitch that joins it: `sl st. (9, 11)`, `ss. 48 tr`."""
         before = self.items[index - 1]
         slip = isinstance(before, Word) and before.stitch is not None and before.stitch.id == "slst"
-        return slip and self.top and self._made_something() and kind(self.items, at + 1) in ("", ".", ";")
+        if not slip or not self.top or not self._made_something():
+            return False
+        unit = kind(self.items, at + 1) in ("stitch", "st")
+        named = unit and text_at(self.items, index - 1).endswith(".")
+        return (figure.is_list or named) and kind(self.items, at + 1 + unit) in ("", ".", ";")
 
     def _past_lead(self, at: int) -> int:
         """Pass over `across the next` before `32 sts`; return the index itself where no number of stitches follows."""
@@ -402,7 +406,7 @@ class StitchReader(SpreadReader):
     def _and_places(self, make: Make, number: Figure | None, start: int) -> None:
         """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""
         while True:
-            index = self.at
+            index = self._past_aside()
             while kind(self.items, index) in ("noise", ",", "&"):
                 index += 1
             if (
@@ -443,6 +447,16 @@ class StitchReader(SpreadReader):
                 continue
             for step in placed_steps(make, number, placed, self._span(start), trailing=False):
                 self._add(step)
+
+    def _past_aside(self) -> int:
+        """Pass over a bracket between two places: `in 3rd ch from hook (ch 2 counts as a dc) and in each ch`."""
+        group = self.items[self.at] if self.at < len(self.items) else None
+        if not isinstance(group, Group) or text_at(self.items, self.at + 1) not in ("and", "&"):
+            return self.at
+        what = role(self.items, self.at)
+        if what is Role.COUNTS_AS:
+            self._apply_counts(group.items, says_not=counts_not(group))
+        return self.at + 1 if what in (Role.COUNTS_AS, Role.REMARK) else self.at
 
     def _add_bare(self, start: int, make: Make, number: Figure | None, times: Times | None) -> None:
         span = self._span(start)

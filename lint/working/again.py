@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
@@ -30,6 +31,10 @@ class State:
 @dataclass(slots=True, kw_only=True)
 class Again(Fitting):
     """Works a round, or the rounds it stands for."""
+
+    @abstractmethod
+    def stood(self, index: int, size: int) -> State | None:
+        """Return where a size stood before a round that was worked; None where it wasn't."""
 
     def _work(self, index: int, round_: Round, size: int, state: State) -> tuple[Made, int, tuple[int, ...]]:
         if round_.directive is not None and any(unread_in(round_.steps)):
@@ -135,7 +140,7 @@ class Again(Fitting):
         return replace(made, before=state.fabric.stitches if state.fabric is not None else None), done
 
     def _part_again(self, targets: Sequence[int], size: int, *, even: bool) -> Made:
-        """Work rounds of another part from where that part starts.
+        """Work rounds of another part from where that part starts: from nothing, or from as many stitches.
 
         With `even` they are worked up to a measure, which tells a count only where it is the same all along. Where none
         of them is for this size, as in `same as for Newborn`, they are worked as for the size they are for.
@@ -150,7 +155,11 @@ class Again(Fitting):
             round_ = self.pattern.rounds[index]
             again = isinstance(round_.directive, RepeatRounds) and round_.directive.part is not None
             if made is None and index and not again and not begins_piece(round_.steps):
-                raise CannotWork("the part it refers to doesn't start from nothing")
+                # a part worked on stitches of another, an earflap, say: on as many as there were the first time
+                first = self.stood(index, own)
+                if first is None or first.fabric is None or first.fabric.ring or first.fabric.is_chain:
+                    raise CannotWork("the part it refers to doesn't start from nothing")
+                state = State(first.fabric, first.sure, fresh=False)
             before = made.fabric.stitches if made is not None and not made.fabric.is_chain else None
             made, _, _ = self._work(index, round_, own, state)
             if even and before not in (None, made.fabric.stitches):

@@ -129,7 +129,7 @@ def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
         called, *rest = _ROUND_WORD.split(label, maxsplit=1)
         if rest and f" {_shortened(called)}".endswith(f" {wanted}"):
             return (at,)
-        if label.startswith(f"{name} "):
+        if label == wanted or label.startswith(f"{name} "):
             return (at,)
     return ()
 

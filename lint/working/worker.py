@@ -75,6 +75,10 @@ class Worker(Again):
     passed: list[Passed] = field(default_factory=list[Passed])
     other: Other | None = None
 
+    def stood(self, index: int, size: int) -> State | None:
+        """Return where a size stood before a round that was worked."""
+        return self.passed[index].before[size] if index < len(self.passed) else None
+
     def choose(self, key: str, usual: bool) -> bool:
         """Answer a question, and remember that it came up."""
         self.here.add(key)
