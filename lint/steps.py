@@ -104,7 +104,8 @@ class Times:
     """How often a repeat is worked. `said` is False where the draft leaves it to the reader (`*sc, inc*`).
 
     `ending` is True where the last time is given in other words after it (`rep from * around, ending with ch 5`).
-    `to_marker` stops a repeat that runs to the end before that marker from here.
+    `to_marker` stops a repeat that runs to the end before that marker from here, `to_space` before the next space of
+    that kind, as a corner.
     """
 
     count: Count
@@ -114,6 +115,7 @@ class Times:
     span: Span | None = None
     ending: bool = False
     to_marker: int = 0
+    to_space: Target | None = None
 
 
 # ---------------------------------------------------------------- steps

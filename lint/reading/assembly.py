@@ -9,12 +9,13 @@ from dataclasses import dataclass, field, replace
 from ..draft import Draft, Span
 from ..figures import FigureList, Sizes
 from ..pattern import Claim, Round, Section, SizeNote
-from ..steps import Remark, Repeat, Step, Together, Unread
+from ..steps import Chain, Remark, Repeat, Step, Together, Unread
 from .blocks import Block
 from .claims import claims_in
 from .directives import Directed, read_directive
 from .figures import lift, lists_in
 from .marks import Item, kind, tree
+from .parts import Part, marked
 from .sizes import size_note
 from .steps import Steps, read_steps
 from .times import figure_at
@@ -51,6 +52,9 @@ class Assembly:
     knit: bool = False
     unheaded: bool = False  # no round of the draft has a heading, so that its lines alone say what is done
     last_number: int = 0
+    first_spaces: dict[int, Chain] = field(default_factory=dict[int, Chain])  # by length: chains that hold a space
+    referred: frozenset[Part] = frozenset()  # stretches of rows to which later rows refer
+    parts: dict[Part, tuple[Step, ...]] = field(default_factory=dict[Part, tuple[Step, ...]])
 
     # ------------------------------------------------------------ sections and sizes
 
@@ -107,7 +111,7 @@ class Assembly:
     # ------------------------------------------------------------ words of a round
 
     def parse(
-        self, span: Span, once: tuple[int, ...] | None = None
+        self, span: Span, once: tuple[int, ...] | None = None, number: int | None = None
     ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         """Read the words of a body: a directive, or steps; with the counts it states."""
         only = self.only if once is None else once
@@ -118,6 +122,7 @@ class Assembly:
         if sign == "?":
             return self._unworked(span, words)
         self.lists.extend(lists)
+        words = self._parts_taken(words, number)
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
         rest = items[directed.end :] if directed else items
@@ -130,6 +135,7 @@ class Assembly:
             figures=self.figures,
             knit=self.knit,
             before=self.rounds[-1].steps if self.rounds and not self.fresh else (),
+            parts=self.parts,
         )
         claims = steps.claims
         if directed and not claims:
@@ -137,6 +143,17 @@ class Assembly:
         if lost := _strangers_in(words, steps.steps, directed):
             steps = replace(steps, steps=(*steps.steps, *lost))
         return steps, directed, claims
+
+    def _parts_taken(self, words: Sequence[Word], number: int | None) -> Sequence[Word]:
+        """Keep the stretches of a row to which later rows refer, and return its words without their marks."""
+        for part in sorted(self.referred):
+            if part[0] != number or (found := marked(words, part[1])) is None:
+                continue
+            first, second = found
+            items, loose = tree(words[first + 1 : second])
+            self.parts[part] = read_steps(items, loose, figures=self.figures).steps
+            words = [*words[:first], *words[first + 1 : second], *words[second + 1 :]]
+        return words
 
     def _unworked(self, span: Span, words: Sequence[Word]) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         """Read of words that are marked as not worked out only the count that they state, if it is plain."""

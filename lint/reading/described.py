@@ -266,6 +266,9 @@ def _stitch_place(items: Sequence[Item], index: int, seen: Seen) -> int:
     if number is None and kind(items, stop) == "space":
         seen.space = True
         return stop + 1
+    if number is not None and kind(items, stop + 1) == "," and kind(items, stop + 2) == "space":
+        seen.size, seen.space = number.values[0], True
+        return stop + 3  # `ch 2, sp`: a stray comma
     if number is not None and (
         kind(items, stop + 1) == "space" or text_at(items, stop - 1) == "-" or seen.top or seen.same or not seen.next
     ):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from ..draft import Span
@@ -121,6 +121,7 @@ class Reader(ABC):
     layers: bool = False  # each stitch is worked through two layers of a folded piece
     in_ring: bool = False  # `in a magic ring work 3ch, 11 tr`: what follows goes into the ring
     marks: frozenset[str] = frozenset({"*"})
+    parts: Mapping[tuple[int, str], tuple[Step, ...]] = field(default_factory=dict[tuple[int, str], tuple[Step, ...]])
     before: tuple[Step, ...] = ()  # what the round before has between its ends
     at: int = 0
     steps: list[Step] = field(default_factory=list[Step])

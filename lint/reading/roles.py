@@ -275,8 +275,9 @@ def role(items: Sequence[Item], index: int) -> Role:
     follows_place = (
         read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
     )
-    if read_remainder(items, after) and text_at(items, after) in ("to", "until", "till"):
-        follows_place = None  # `(sc 2, inc) to last 3 sts`
+    stops = read_remainder(items, after) or (follows_times is not None and follows_times.times.to_space is not None)
+    if stops and text_at(items, after) in ("to", "until", "till"):
+        follows_place = None  # `(sc 2, inc) to last 3 sts`, `(ch 1, 3 dc in next sp) to corner`
     if (
         _is_count(group, closes=_closes_round(items, index))
         and (not follows_times or any(word.kind == "st" for word in words))

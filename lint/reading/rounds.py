@@ -18,6 +18,7 @@ from .figures import lift, lists_in
 from .foundations import chain_by_size, chain_told, only_chain, wants_chain
 from .headings import Heading
 from .lines import take_line
+from .parts import referred
 from .shapings import bound
 from .sizes import names_first, size_note
 from .steps import Steps
@@ -100,9 +101,10 @@ def take_round(assembly: Assembly, block: Block) -> None:
         assembly.only, assembly.away = None, {}
     assembly.governed = assembly.only is not None
     once, body = _sizes_named(assembly, heading, body)
-    steps, directed, claims = assembly.parse(body, once)
+    steps, directed, claims = assembly.parse(body, once, first)
     if first is not None:
         steps = replace(steps, steps=tuple(_of_earlier(step, first) for step in steps.steps))
+    steps = replace(steps, steps=_with_first_spaces(assembly, steps.steps))
     if not assembly.knit and not _take_chain_by_size(assembly, block, section) and wants_chain(steps.steps):
         _take_chain_told(assembly, block, section)
     if assembly.leading:
@@ -136,6 +138,21 @@ def take_round(assembly: Assembly, block: Block) -> None:
             known_to_differ=doubted(assembly.text, body) == "!",
         )
     )
+
+
+def _with_first_spaces(assembly: Assembly, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Let a beginning chain hold the space that one as long was said to hold before: `ch 4 (counts as dc and ch 1)`."""
+    for step in steps:
+        if isinstance(step, Chain) and step.and_space and (number := step.n.values[0]) is not None:
+            assembly.first_spaces[number] = step
+    return tuple(_with_first_space(assembly, step) for step in steps) if assembly.first_spaces else steps
+
+
+def _with_first_space(assembly: Assembly, step: Step) -> Step:
+    said = assembly.first_spaces.get(step.n.values[0] or 0) if isinstance(step, Chain) else None
+    if not isinstance(step, Chain) or said is None or not step.beginning or step.counts is not None:
+        return step
+    return replace(step, and_space=said.and_space, kind=said.kind)
 
 
 def _of_earlier(step: Step, number: int) -> Step:
@@ -279,6 +296,7 @@ def assemble(
     assembly = Assembly(
         draft, text, words, sizes, habit=_closes_with_sentence(text, found), figures=_bare_figures(text), knit=knit
     )
+    assembly.referred = referred(text) if not knit else frozenset()
     assembly.unheaded = all(block.kind is not Kind.ROUND for block in found)
     for block in found[start:]:
         if block.kind is Kind.ROUND:

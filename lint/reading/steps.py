@@ -7,7 +7,7 @@ are judged by `roles`, places by `places`, numbers of times by `times`, counts b
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from ..draft import Span
@@ -17,6 +17,7 @@ from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where,
 from .claims import claim_of_group
 from .joins import counts_not
 from .marks import Group, Item, flat, kind, span_of, text_at
+from .parts import Part, part_at
 from .pieced import PieceReader
 from .places import Placed, read_place
 from .reader import Steps
@@ -43,13 +44,13 @@ class StepReader(PieceReader):
             return (self.top and self._along_chain()) or self._group()
         if self._knitted() if self.knit else (self.top and self._pieced()) or self._edged():
             return True
+        if what == "work" and (self._part_of_row() or self._worked_off() or self._as_before()):
+            return True
         if what in self.marks or (what == "*"):
             return self._star()
         if what == "rep" or (what == "work" and self._kind(1) == "from" and self._kind(2) in self.marks):
             return self._rep()
         if (what == "around" and self._all_around()) or (what == "layers" and self._through_layers()):
-            return True
-        if what == "work" and (self._worked_off() or self._as_before()):
             return True
         if self._omitting() or self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
             return True
@@ -77,6 +78,16 @@ class StepReader(PieceReader):
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
             return self._stitch() or self._leave() or self._double()
         return self._named_by(what)
+
+    def _part_of_row(self) -> bool:
+        """Read `work from first * to 2nd * on row 10`: that stretch of the row."""
+        found = part_at(self.items, self.at)
+        if found is None or found[0] not in self.parts:
+            return False
+        self.at = found[1]
+        for step in self.parts[found[0]]:
+            self._add(step)
+        return True
 
     def _as_before(self) -> bool:
         """Read `work across as before`: what the round before has between its ends."""
@@ -316,15 +327,16 @@ def read_steps(
     figures: bool = False,
     knit: bool = False,
     before: Sequence[Step] = (),
+    parts: Mapping[Part, tuple[Step, ...]] | None = None,
 ) -> Steps:
     """Read the steps of a round from its words and brackets.
 
     `marks` are the signs that serve as stars in it; `habit` is True where the draft closes its rounds with a count that
     is a sentence of its own (`... 5 times. 36 sc.`), `directed` where they follow a `rep rnd 2` that does all the work,
     `figures` where bare figures stand for single crochet, `knit` where the piece is knitted. `before` are the steps of
-    the round before it.
+    the round before it, `parts` those of stretches of earlier rounds that it may refer to.
     """
     reader = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures, knit=knit)
-    reader.before = between_ends(before)
+    reader.before, reader.parts = between_ends(before), parts or {}
     read = reader.read()
     return replace(read, loose=(*loose, *read.loose))

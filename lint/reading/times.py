@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import Count, Times
+from ..steps import Count, Target, Times
 from .marks import Group, Item, flat, kind, span_of
 from .words import Word
 
@@ -143,6 +143,9 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
     if remainder := read_remainder(items, index):
         number, end = remainder
         return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
+    if space := _to_space(items, index):
+        target, end = space
+        return Read(Times(Count.TO_END, span=span_of(items[start:end]), to_space=target), end)
     if (end := _past_other_needle(items, index)) is not None:
         span = span_of(items[start:end])
         return Read(Times(Count.MORE, Figure((1,), span), span=span), end)
@@ -172,6 +175,31 @@ def _past_other_needle(items: Sequence[Item], at: int) -> int | None:
         return index + 1
     number = figure_at(items, index + 1)
     return index + 2 if number is not None and number.values == (2,) else None
+
+
+_SPACE_WORDS = frozenset({"corner", "center", "centre"})
+
+
+def _to_space(items: Sequence[Item], at: int) -> tuple[Target, int] | None:
+    """Read `to next corner`, `until center ch-2 sp`: the space before which a repeat stops, and the index after it."""
+    index = at + 1 if kind(items, at) == "around" else at
+    if kind(items, index) not in ("until", "into") or _text(items, index) not in ("to", "until", "till", "up to"):
+        return None
+    index += 1
+    while kind(items, index) in ("noise", "next", "first"):
+        index += 1
+    size: int | None = None
+    named = False
+    while index < len(items):
+        word = _word(items, index)
+        chain = word is not None and word.stitch is not None and word.stitch.kind == "chain"
+        if word is not None and word.kind == "number" and size is None:
+            size = word.value
+        elif word is None or not (chain or word.kind in ("space", "-") or word.text in _SPACE_WORDS):
+            break
+        named = named or (word.kind == "space" or word.text == "corner")
+        index += 1
+    return (Target(space=True, size=size, corner=True), index) if named else None
 
 
 def _leads_to_times(items: Sequence[Item], index: int) -> bool:

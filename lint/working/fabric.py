@@ -172,6 +172,10 @@ class Fabric:
         ]
         return Fabric(tuple(Segment(every, times) for every, times in spots), self.ring, self.edge)
 
+    def space_sizes(self) -> set[int]:
+        """Return the lengths in chains of the spaces it has."""
+        return {spot.size for part in self.segments if part.spaces for spot in part.spots if spot.is_space}
+
     @property
     def chains(self) -> int:
         """The chains of all spaces together."""

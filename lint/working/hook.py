@@ -197,6 +197,14 @@ class Hook(ABC):
         # slip stitches led into the first space, and nothing was worked in it: the round closes there
         return self.cursor.spaces_left() <= (self.in_space and not self.in_first)
 
+    def at_space(self, target: Target) -> bool:
+        """Tell whether the next space is one of a size, or as long as the longest of the row; or there is none."""
+        if self.cursor is None:
+            return True
+        ahead = next((spot for spot in self.cursor.ahead() if spot.is_space), None)
+        longest = max(self.cursor.fabric.space_sizes(), default=0)
+        return ahead is None or ahead.size >= (target.size or longest)
+
     def kept_spaces(self, rest: Sequence[Step]) -> int:
         """Return how many spaces the following steps need, up to the next that takes all that is left."""
         total = 0

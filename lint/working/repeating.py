@@ -57,7 +57,7 @@ class Repeating(Placing):
                 first = step.steps[0]
                 assert isinstance(first, Work)
                 self.work(first, (), top=False)
-            left = 0 if self.at_end() else max(0, self.left() - keep)
+            left = 0 if self.at_end() or step.times.to_space is not None else max(0, self.left() - keep)
             if left and done and self.partial_ok and self._partial(step, left):
                 left = 0
                 self.partial = True
@@ -93,10 +93,16 @@ class Repeating(Placing):
         outer = self.row
         start = self.made_before
         room = 0
+        goes = list(into_spaces(step.steps, each=False))
+        spaces_only = bool(goes) and all(goes)
         while passes is None or done < passes:
             if passes is None:
                 room = self.left() - kept.stitches
-                if room < 0 or (room == 0 and self.left(spaces=True) <= kept.spaces):
+                done_with_spaces = self.left(spaces=True) <= kept.spaces
+                if step.times.to_space is not None:
+                    if self.at_space(step.times.to_space):
+                        break
+                elif room < 0 or (done_with_spaces and (room == 0 or (kept.spaces and spaces_only))):
                     break
             before = self.cursor.copy() if self.cursor is not None else None
             used, short, base = self.used, self.short, self.base
@@ -127,7 +133,7 @@ class Repeating(Placing):
                 outer.extend(made, passes - done)
                 self.used += took * (passes - done)
                 done = passes
-            elif before is not None and base is self.base and not self.has_marks(marks):
+            elif step.times.to_space is None and before is not None and base is self.base and not self.has_marks(marks):
                 fit = self._alike(before, kept, None if passes is None else passes - done)
                 outer.extend(made, fit)
                 self.used += took * fit

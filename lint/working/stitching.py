@@ -104,6 +104,8 @@ class Stitcher(Repeating):
 
     def _stand(self, steps: Sequence[Step], returned: Fabric | None) -> int | None:
         """Stand at the beginning of the row below, and return its count; None where it isn't known or there is none."""
+        if self.flat and not self.fresh and self.below is None and extends_row(steps, self.size):
+            raise CannotWork("the row below is not known")
         added = self.flat and not self.fresh and self.below is not None and extends_row(steps, self.size)
         if returned is not None:
             self.below, self.starts = returned, True

@@ -116,6 +116,36 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "8th Row. Ch 13, * d c into picot, ch 9, d c in d c, ch 9 and repeat from * all around, join in 4th st of ch.\n",
         [[12], [12], [36], [12], [60], [36], [12], [24]],
     ),
+    "parts of a row between marks, worked again in later rows": (
+        # 6; first and last in twos: 7; 3 and 5 and 3; 3, 1 and 5 and 1, 3
+        "Shawl: Beg. at center back, ch 17.\n"
+        "Row 1: Dc in 5th ch from hook, (ch 2, sk next 2 ch, dc in next ch) 4 times. Ch 5, turn each row.\n"
+        "Row 2: (Dc, ch 2, dc) in first ch-2 sp, * ch 2, dc in next ch-2 sp, repeat from * across, end ch 2, (dc, ch 2, dc) in last"
+        " ch-2 sp. (6 dc)\n"
+        "Row 3: * (Dc, ch 2, dc) in first ch-2 sp, ch 2, dc in next ch-2 sp, ch 2, * 5 dc in next ch 2, sp, ch 2, # dc in next ch-2 sp,"
+        " ch 2, (dc, ch 2, dc) in last ch-2 sp #.\n"
+        "Row 4: Work from first * to 2nd * on row 3, dc in next ch-2 sp, dc in each of next 5 dc, dc in next ch-2 sp, ch 2, work from"
+        " first # to 2nd # on row 3.\n",
+        [[17], [6], [6], [11], [13]],
+    ),
+    "repeats to a corner and to the middle of a shawl": (
+        # 4; 1, 1, 2, 1, 1; 1, 2, 2, 2, 1; two more each row
+        "Ch 4, join with sl st to form a ring.\n"
+        "Row 1: Ch 4 (counts as dc and ch 1), dc in ring, ch 2, (dc, ch 1, dc) in ring. Turn. (4 dc)\n"
+        "Row 2: Ch 4, dc in first ch-1 sp, *ch 1, dc in next ch-1 sp; rep from * to center sp, ch 1, (dc, ch 2, dc) in center ch-2 sp,"
+        " **ch 1, dc in next ch-1 sp; rep from ** to end, ch 1, dc in 3rd ch of tch. Turn. (6 dc)\n"
+        "Rows 3-6: Rep Row 2. (14 dc)\n",
+        [[4], [4], [6], [14]],
+    ),
+    "groups in the spaces along a side, up to the corner": (
+        # 12; 24; 36, a group more on each side
+        "Rnd 1: Ch 4, join to form a ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times. Join. (12)\n"
+        "Rnd 2: Sl st to corner, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next corner; rep from * around,"
+        " ch 1, join.\n"
+        "Rnd 3: Sl st to corner. Ch 3, 2 dc, ch 2, 3 dc in corner sp, *(ch 1, 3 dc in next ch-1 sp) to next corner, ch 1,"
+        " (3 dc, ch 2, 3 dc) in corner sp; rep from * ending with ch 1, 3 dc in next ch-1 sp, ch 1, join.\n",
+        [[12], [24], [36]],
+    ),
 }
 
 
