@@ -34,7 +34,8 @@ def _round_at(case: Case, span: Span) -> tuple[int, Round] | None:
 def _check_miscounted(case: Case) -> Iterator[Said]:
     number = case.pattern.sizes.number
     right = [one for one in case.pattern.lists if len(one.values) == number]
-    if number < 2 or len(right) < 2:
+    declared = any(one.span == case.pattern.sizes.span for one in right)  # `Sizes 1 (2, 3)` shows how lists look
+    if number < 2 or (len(right) < 2 and not declared):
         return
     styles = {(one.style in (ListStyle.SLASH, ListStyle.INSIDE), one.inner) for one in right}
     marks = {one.style for one in right}

@@ -21,7 +21,7 @@ from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
 from .rounds import assemble
 from .said import read_sayings
-from .sizes import counted_number, declared_number, find_sizes, titled_sizes
+from .sizes import counted_sizes, declared_number, find_sizes, titled_sizes
 from .specials import definitions, made_definitions, run_on_definitions, with_defined
 from .talk import strangers
 from .words import Words, lexicon, words_of
@@ -151,8 +151,8 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
     declared = declared_number(text[head.start : head.end])
     if declared > 1 and any(len(one.values) == declared for one in lists):
         listed = declared  # one list that disagrees is a fault of that list
-    if listed == 1:
-        listed = max(1, counted_number(text[head.start : head.end]))
+    if listed == 1 and (counted := counted_sizes(text[head.start : head.end])).names:
+        return counted
     if listed == 1 and headings >= 2:
         listed = 2
     if re.search(r"(?i)\bone size\b", text[head.start : head.end]) and not declared_number(text[head.start : head.end]):

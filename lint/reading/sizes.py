@@ -217,11 +217,13 @@ def declared_number(head: str) -> int:
 _COUNTED = re.compile(r"(?i)\bsizes?\s+(?P<list>1\s*[(\[]\s*2(?:\s*[,:/-]\s*\d{1,2}){0,16}\s*[)\]])")
 
 
-def counted_number(head: str) -> int:
-    """Return how many sizes are declared by nothing but their numbers, `Sizes 1 (2, 3)`; 0 where none are."""
+def counted_sizes(head: str) -> Sizes:
+    """Return sizes that are declared by nothing but their numbers, `Sizes 1 (2, 3)`; none where they aren't."""
     match = _COUNTED.search(head)
-    numbers = [int(number) for number in re.findall(r"\d+", match["list"])] if match else []
-    return len(numbers) if numbers == list(range(1, len(numbers) + 1)) else 0
+    numbers = re.findall(r"\d+", match["list"]) if match else []
+    if match is None or [int(number) for number in numbers] != list(range(1, len(numbers) + 1)):
+        return Sizes(())
+    return Sizes(tuple(numbers), Span(*match.span("list")), declared=True)
 
 
 _ALL = re.compile(

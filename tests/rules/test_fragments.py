@@ -87,6 +87,8 @@ FRAGMENTS = [
     ("Eyelet rnd over 72 sts: *K7, yo, k2tog; rep from * to end ({} eyelets).\n", ("9", "8"), (1, "eyelets-differ")),
     # 72 / 8 = 9 fewer
     ("Tern Hat\n72 sts.\nRnd 5: *K6, k2tog; rep from * to end. {} sts decreased.\n", ("8", "9"), (3, "change-differs")),
+    # three sizes, and figures for two
+    ("Tern Front\nSizes 1 (2, 3).\nCast on 60 (66{}) sts.\n", ("", ", 72"), (3, "figures-miscounted")),
     # size 2: 42 - 2 x 4 = 34
     (
         "Tern Sleeve\nSizes 1 (2). 38 (42) sts.\nBind off 4 sts at beg of next 2 rows. 30 ({}) sts.\n",
