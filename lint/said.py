@@ -76,6 +76,26 @@ class Described:
 
 
 @dataclass(frozen=True, slots=True)
+class Cable:
+    """A cable called by its number of stitches: `sts` by its name, `worked` and what is `slipped` and taken `back`."""
+
+    span: Span
+    sts: int
+    worked: int
+    slipped: int
+    back: int
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """Stitches told part by part, and the number that they are said to be in all."""
+
+    span: Span
+    parts: tuple[Figure, ...]
+    total: Figure
+
+
+@dataclass(frozen=True, slots=True)
 class Sayings:
     """All of them, in the draft's order."""
 
@@ -85,6 +105,8 @@ class Sayings:
     resumed: tuple[Resumed, ...] = ()
     mirrors: tuple[Mirror, ...] = ()
     described: tuple[Described, ...] = ()
+    cables: tuple[Cable, ...] = ()
+    sums: tuple[Sum, ...] = ()
 
 
 UNSAID = Sayings()

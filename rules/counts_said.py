@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator
 from ..lint.draft import Span
 from ..lint.figures import Figure
 from ..lint.finding import Aside, Level
-from ..lint.said import BindOffs, Schedule, number_in
+from ..lint.said import BindOffs, Schedule, Sum, number_in
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import for_sizes, join_words, size_name
 from .verdicts import all_or
@@ -104,6 +104,30 @@ def _described(case: Case) -> Iterator[Said]:
         if one.said != one.taken:
             verb = "is" if one.said == 1 else "are"
             yield Said(one.span, f"{one.said} {verb} said to be decreased, and the words take away {one.taken}")
+
+
+def _cables(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.cables:
+        if one.worked != one.sts:
+            yield Said(one.span, f"the name tells of {one.sts} sts, and the words work {one.worked}")
+        elif one.slipped != one.back:
+            yield Said(
+                one.span, f"{one.slipped} sts are slipped to the cable needle, and {one.back} are worked from it"
+            )
+
+
+def _sums(case: Case) -> Iterator[Said]:
+    for one in case.pattern.sayings.sums:
+        if _worked(case, one.span):
+            continue
+
+        def off(size: int, one: Sum = one) -> str | None:
+            parts = [figure.at(size) or 0 for figure in one.parts]
+            total = one.total.at(size)
+            words = f"{' + '.join(str(part) for part in parts)} = {sum(parts)}, the draft says {total}"
+            return words if sum(parts) != total else None
+
+        yield from _each_size(case, one.span, (one.total, *one.parts), off, "the parts don't add up to the total")
 
 
 SHAPING = Rule(
@@ -215,4 +239,41 @@ DESCRIBED = Rule(
     check=_described,
 )
 
-RULES = (SHAPING, BIND_OFFS, MOTIF, RESUMED, MIRRORED, DESCRIBED)
+CABLES = Rule(
+    name="cable-miscounts",
+    family="terms",
+    level=Level.QUERY,
+    finds="A cable whose words work more or fewer stitches than its name tells, or take back others than were slipped.",
+    why="Every row with that cable comes out wrong, and the maker can't tell whether name or words are meant.",
+    limits="Only cables named by their number of stitches, with one cable needle, and neither increases nor decreases.",
+    source="common practice of tech editing: special stitches say what they use and leave",
+    examples=(
+        Flags("C5F: ⟦sl 2 sts to cable needle and hold in front, k2, k2 from cable needle⟧.\nRow 1: K2, C5F, k2.\n"),
+        Flags("2/2 RC: ⟦sl 2 to cn and hold in back, k2, k1 from cn⟧.\nRow 1: K2, 2/2 RC, k2.\n"),
+        Flags("C5F: ⟦sl 2 sts to cn and hold in front, k2, k3 from cn⟧.\nRow 1: K2, C5F, k2.\n"),
+        Passes("C5F: sl 3 sts to cable needle and hold in front, k2, k3 from cable needle.\nRow 1: K2, C5F, k2.\n"),
+        Passes("T4L: sl 2 to cn and hold in front, p2, k2 from cn.\nRow 1: K2, T4L, k2.\n"),
+        Passes("C5F: sl 2 sts to cn, hold in front, k2tog, k2 from cn.\nRow 1: K2, C5F, k2.\n"),
+    ),
+    check=_cables,
+)
+
+SUMS = Rule(
+    name="parts-do-not-add-up",
+    family="counts",
+    level=Level.CORRECTION,
+    finds="Stitches picked up or cast on part by part that don't come to the total told with them.",
+    why="The maker doesn't know which of the numbers is wrong.",
+    limits="Only where every number of the sentence is such a part, each told once, and the total stands with them.",
+    source="common practice of tech editing: parts add up to their total",
+    examples=(
+        Flags("Neck: pick up and knit ⟦22 sts down left front, 1 from centre and 34 sts across back. 58 sts⟧.\n"),
+        Flags("Cast on 98 sts: ⟦24 for left front, 50 for back and 25 for right front⟧.\nRow 1: Knit.\n"),
+        Passes("Neck: pick up and knit 22 sts down left front, 1 from centre and 34 sts across back. 57 sts.\n"),
+        Passes("Neck: pick up and knit 22 sts down each front and 34 sts across back. 78 sts.\n"),
+        Passes("Cast on 98 sts: 24 for left front, 50 for back and 24 for right front.\nRow 1: Knit.\n"),
+    ),
+    check=_sums,
+)
+
+RULES = (SHAPING, BIND_OFFS, MOTIF, SUMS, RESUMED, MIRRORED, DESCRIBED, CABLES)

@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Round
-from ..said import BindOffs, Described, Mirror, Motif, Resumed, Sayings, Schedule, number_in
+from ..said import BindOffs, Cable, Described, Mirror, Motif, Resumed, Sayings, Schedule, Sum, number_in
 
 _LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
 _DIGITS = re.compile(r"\d+")
@@ -46,7 +46,7 @@ _TAKES = re.compile(
 def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sayings:
     """Read the sentences of a draft that stand for more than they show. `talk` are the stretches outside its rounds."""
     return Sayings(
-        schedules=tuple(_schedules(text)),
+        schedules=(*_schedules(text), *_groups_left_out(text)),
         bind_offs=tuple(_bind_offs(text)),
         motifs=tuple(
             Motif(Span(*match.span()), int(match["n"]), index)
@@ -56,6 +56,8 @@ def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sa
         resumed=tuple(_resumed(text)),
         mirrors=tuple(_mirrors(text)),
         described=tuple(_described(text, talk)),
+        cables=tuple(_cables(text)),
+        sums=tuple(_sums(text)),
     )
 
 
@@ -124,3 +126,79 @@ def _described(text: str, talk: Sequence[Span]) -> Iterator[Described]:
             taken = sum(2 if one["two"] else 1 for one in _TAKES.finditer(match["words"]))
             if taken:
                 yield Described(Span(*match.span("words")), int(match["n"]), taken)
+
+
+# ---------------------------------------------------------------- cables
+
+_CABLE = re.compile(
+    r"(?<![\w/])(?P<name>(?:C|T|Cr|Tw)(?P<n>\d{1,2})(?:[A-Z]{1,2})?|(?P<a>\d)/(?P<b>\d)[ -]?(?:[LR][CTP]|[LR]PC))\b"
+    r"(?:\s*\([^)\n]{0,40}\))?\s*[:=]\s*(?P<words>(?i:sl(?:ip)?)\s[^.\n]{10,160})"
+)
+_TO_CABLE = re.compile(
+    r"(?i)\bsl(?:ip)?\s+(?:the\s+)?(?:next\s+)?(?P<n>\d)\b[^,;]{0,30}?\b(?:cn|c\.?n\.?|cable\s+needle|spare\s+needle)"
+)
+_WORKED = re.compile(
+    r"(?i)\b(?:k(?:nit)?|p(?:url)?)\s?(?P<n>\d)\b(?P<back>(?:\s+sts?)?\s+from\s+(?:the\s+)?(?:cn|cable|spare))?"
+)
+_NO_CABLE = re.compile(
+    r"(?i)\btog\b|\d\s?tog|\bm1|\byo\b|\bpsso\b|\bsecond\b|\b2nd\b|\bback\s+to\b|\bwrap|\btbl\b|\bslipped\b|\bthen\s+(?:the\s+)?(?:st|sts)\b"
+)
+
+
+def _cables(text: str) -> Iterator[Cable]:
+    """Find cables whose words tell each of their stitches."""
+    for match in _CABLE.finditer(text):
+        words = match["words"]
+        slipped = [*_TO_CABLE.finditer(words)]
+        worked = [*_WORKED.finditer(words)]
+        if len(slipped) != 1 or not any(one["back"] for one in worked) or _NO_CABLE.search(words):
+            continue
+        sts = int(match["n"]) if match["n"] else int(match["a"]) + int(match["b"])
+        back = sum(int(one["n"]) for one in worked if one["back"])
+        yield Cable(Span(*match.span("words")), sts, sum(int(one["n"]) for one in worked), int(slipped[0]["n"]), back)
+
+
+# ---------------------------------------------------------------- sums
+
+_PICKED = re.compile(
+    rf"(?i)\bpick\s+up(?:\s+and\s+(?:knit|k|work))?\s+(?P<body>[^.=\n]{{10,300}}?)(?:\.|\s*[=(-])\s*(?P<total>{_LIST})[ \t]*sts\b"
+)
+_CAST = re.compile(rf"(?i)\b(?:cast\s+on|co)\s+(?P<total>{_LIST})[ \t]*sts\s*[:,-]\s*(?P<body>\d[^.\n]{{10,200}})")
+_PART_OF_SUM = re.compile(
+    rf"(?i)(?<![\w.])(?:k\s?)?(?P<list>{_LIST})[ \t]*(?:sts?[ \t]+)?(?:more[ \t]+)?(?:down|up|along|across|from|at|around|round|for|over|on|in)\b"
+)
+_NOT_ONCE = re.compile(r"(?i)\b(?:each|every|both|twice|times|evenly|either|per|about|approximately|all|then)\b")
+
+
+def _sums(text: str) -> Iterator[Sum]:
+    """Find stitches that are told part by part with their total: picked up around a neck, cast on for several parts."""
+    for pattern in (_PICKED, _CAST):
+        for match in pattern.finditer(text):
+            body = match["body"]
+            start, end = match.span("body")
+            parts = tuple(_figure(one, "list") for one in _PART_OF_SUM.finditer(text, start, end))
+            told = [*re.finditer(_LIST, body)]
+            if len(parts) < 2 or len(parts) != len(told) or _NOT_ONCE.search(body):
+                continue
+            total = _figure(match, "total")
+            if number_in((total, *parts)) is not None:
+                yield Sum(Span(match.start("body"), match.end()), parts, total)
+
+
+_LEFT_OUT = re.compile(
+    rf"(?i)(?<![\w.])(?<!row\s)(?<!rnd\s)(?<!round\s)(?P<before>{_LIST})[ \t]*(?:\w+[ \t]+)?(?P<what>groups|shells|clusters|fans|repeats|patterns|V-sts|v-stitches)\b[^\n]*\n[^\n]*?"
+    r"\b(?P<way>leaving\s+out|omitting|adding)\s+(?P<n>one|1|two|2)\s+(?:\w+\s+)?(?:groups?|shells?|clusters?|fans?|repeats?|patterns?|V-sts?|v-stitch(?:es)?)\s+"
+    rf"(?:at|on)\s+(?:each|both)\s+(?:ends?|sides?)\b\W*(?P<after>{_LIST})[ \t]*(?:\w+[ \t]+)?(?P=what)"
+)
+
+
+def _groups_left_out(text: str) -> Iterator[Schedule]:
+    """Find rows that leave out or add groups at each end, between two counts of such groups."""
+    for match in _LEFT_OUT.finditer(text):
+        before, after = _figure(match, "before"), _figure(match, "after")
+        if number_in((before, after)) is None:
+            continue
+        number = 2 if match["n"].lower() in ("two", "2") else 1
+        sign = 1 if match["way"].lower() == "adding" else -1
+        once = Figure((1,), Span(*match.span("n")))
+        yield Schedule(Span(match.start("way"), match.end()), sign * 2 * number, (once,), before, after)

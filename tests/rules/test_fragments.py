@@ -87,6 +87,26 @@ FRAGMENTS = [
     ("Eyelet rnd over 72 sts: *K7, yo, k2tog; rep from * to end ({} eyelets).\n", ("9", "8"), (1, "eyelets-differ")),
     # 72 / 8 = 9 fewer
     ("Tern Hat\n72 sts.\nRnd 5: *K6, k2tog; rep from * to end. {} sts decreased.\n", ("8", "9"), (3, "change-differs")),
+    # 40 - 2 = 38 fans in size 2
+    (
+        "Tern Skirt\nRow 1: 30 (40) fans.\nRow 2 (dec): work as set leaving out one fan at each end. (28 ({}) fans)\n",
+        ("37", "38"),
+        (3, "shaping-does-not-come-out"),
+    ),
+    # 20 sts wait on the holder: ssk takes 2, k20 makes 22
+    (
+        "Tern Back\n44 sts.\nRight neck, row 1: K22, k2tog, turn, leave rem 20 sts on holder. 23 sts.\n"
+        "Left neck, row 1: from holder ssk, k{}.\n",
+        ("20", "18"),
+        (4, "held-stitches-differ"),
+    ),
+    # 18 + 1 + 18 + 30 = 67
+    (
+        "Tern Collar\nBand: pick up and knit 18 sts down left neck, 1 st from centre, 18 sts up right neck and 30 sts at "
+        "back. {} sts.\n",
+        ("68", "67"),
+        (2, "parts-do-not-add-up"),
+    ),
     # three sizes, and figures for two
     ("Tern Front\nSizes 1 (2, 3).\nCast on 60 (66{}) sts.\n", ("", ", 72"), (3, "figures-miscounted")),
     # size 2: 42 - 2 x 4 = 34
