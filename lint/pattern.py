@@ -29,7 +29,8 @@ class RepeatRounds:
     `growing` is by how many plain stitches between the increases each of the rounds has more than the one before,
     `between` how many it has, where only that is different. `then` are rounds worked after it; `first_again` is True
     where the first of them is worked once more. `part` names another part of the draft whose rounds are meant (`as for
-    front`).
+    front`), `mark` the shaping up to which they are (`as for back to armholes`); with `through` that is worked as well,
+    with `alone` it is all that is meant (`shape armholes as for back`).
     """
 
     span: Span
@@ -47,6 +48,9 @@ class RepeatRounds:
     part: str | None = None
     growing: int = 0
     between: Figure | None = None
+    mark: str = ""
+    through: bool = False
+    alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -111,9 +111,16 @@ class Assembly:
     # ------------------------------------------------------------ words of a round
 
     def parse(
-        self, span: Span, once: tuple[int, ...] | None = None, number: int | None = None
+        self,
+        span: Span,
+        once: tuple[int, ...] | None = None,
+        number: int | None = None,
+        told: Directed | None = None,
     ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
-        """Read the words of a body: a directive, or steps; with the counts it states."""
+        """Read the words of a body: a directive, or steps; with the counts it states.
+
+        `told` is a directive that was read before, of which these are the words that follow.
+        """
         only = self.only if once is None else once
         names = tuple(name.lower() for name in self.sizes.names)
         sign = doubted(self.text, span)
@@ -124,7 +131,7 @@ class Assembly:
         self.lists.extend(lists)
         words = self._parts_taken(words, number)
         items, loose = tree(words)
-        directed = read_directive(items) if self.rounds else None
+        directed = told or (read_directive(items) if self.rounds else None)
         rest = items[directed.end :] if directed else items
         steps = read_steps(
             rest,

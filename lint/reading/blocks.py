@@ -265,6 +265,7 @@ def _last_of_prose(text: str, lines: list[Line], index: int, starts: list[int], 
             and not before.endswith(".")
             and not _NEW_LINE.match(words)
             and not _OWN_ROWS.match(words)
+            and not (words[:1].isupper() and _COUNTED.search(before))
             and not is_title(text, line)
         )
         if not re.match(r"[a-z\d(\[]", words) and not before.endswith((",", "-")) and not runs_on:

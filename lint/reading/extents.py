@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from ..figures import Figure
 from ..steps import Count, Times
-from .marks import Item, kind, span_of, text_at
+from .marks import Group, Item, kind, span_of, text_at
 from .times import figure_at, is_in_all, read_times
 from .words import Word
 
@@ -17,6 +17,7 @@ _GOES_ON = {"end", "ending", "inc", "dec", "increasing", "decreasing"}  # what e
 MEASURES = {
     "inch",
     "inches",
+    "ins",
     "cm",
     "measures",
     "measure",
@@ -160,12 +161,18 @@ def until_repeats(items: Sequence[Item], index: int) -> tuple[Times, int] | None
     return Times(Count.TOTAL, figure, span=span_of(items[index : index + 2])), index + 2
 
 
+def _is_of_measures(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a list of measures goes on in a bracket: `7 [7½] ins`."""
+    group = items[index]
+    return isinstance(group, Group) and {item.kind for item in group.items} <= {"measure", "number", ",", ":", "-", "/"}
+
+
 def until_of(items: Sequence[Item], index: int) -> tuple[Figure | None, Figure | None, bool, int]:
     """Read what an `until` waits for: rows in all, stitches, or a measurement; up to the end of the sentence."""
     rounds: Figure | None = None
     until: Figure | None = None
     measured = False
-    while index < len(items) and kind(items, index) not in (".", ";", "=", "group"):
+    while index < len(items) and (kind(items, index) not in (".", ";", "=", "group") or _is_of_measures(items, index)):
         if kind(items, index) == "," and text_at(items, index + 1) in _GOES_ON:
             break
         figure = figure_at(items, index)

@@ -33,6 +33,7 @@ from .blocks import Block
 from .described import PIECES
 from .directives import Directed, read_directive
 from .figures import lift
+from .landmarks import read_landmark
 from .marks import tree
 from .reader import Steps
 from .shapings import bound
@@ -95,7 +96,7 @@ _REFERS = re.compile(
 )
 _INSTRUCTS = re.compile(
     r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^;\n]{0,90}?\b)?"
-    r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\d+)\b"
+    r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\.?\s?\d+(?:\s?tog)?)\b"
 )
 
 
@@ -107,6 +108,14 @@ _LATEST_HEADING = 8  # words before the word round
 def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
     """Take a line of a knitted piece that says what is done: rows without a heading, shaping, a cast-on."""
     text = assembly.text[span.start : span.end]
+    if assembly.rounds and (landmark := read_landmark(assembly.text, span)) is not None:
+        meant, end = landmark
+        told = Directed(meant, 0)
+        steps, _, claims = assembly.parse(Span(end, span.end), only, told=told)
+        if not meant.alone and not assembly.fresh:
+            _begin_part(assembly, span)
+        _append(assembly, block, span, only, steps, told, claims, foundation=False)
+        return
     steps, directed, claims = assembly.parse(span, only)
     steps = replace(steps, steps=bound(steps.steps, None, claims))
     if directed is None and _REFERS.search(text) and not _tells_rows(steps.steps):
@@ -132,11 +141,22 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
             return  # `Bind off in rib.`: the piece is done
         if not begun and not lost and not _INSTRUCTS.search(text):
             return
-    if begun and assembly.rounds and not assembly.fresh and not assembly.rounds[-1].foundation:
-        assembly.fresh = True
+    if begun and (not assembly.rounds or (not assembly.fresh and not assembly.rounds[-1].foundation)):
+        _begin_part(assembly, span)
     if not assembly.rounds and not begun and (lost or not claims or not assembly.unheaded):
         return
     _append(assembly, block, span, only, steps, directed, claims, foundation=begun and directed is None)
+
+
+_PART_LABEL = re.compile(r"\W*((?:the )?[A-Z][A-Za-z]*(?: [A-Za-z]+){0,2})\s*[:.\u2014-]\s")
+
+
+def _begin_part(assembly: Assembly, span: Span) -> None:
+    """Begin a part of its own at a line, under the name that the line gives it: `FRONT: Cast on 100 sts`."""
+    assembly.fresh = True
+    named = _PART_LABEL.match(assembly.text, span.start, span.end)
+    if assembly.title is None and named is not None:
+        assembly.title = (named[1], Span(named.start(1), named.end(1)))
 
 
 def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:

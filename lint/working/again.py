@@ -72,7 +72,7 @@ class Again(Fitting):
         targets = targets_of(self.pattern, index, what)
         if not targets:
             raise CannotWork("the rounds to repeat were not found")
-        if what.part is not None:
+        if what.part is not None and not what.alone:
             return self._part_again(targets, size, even=what.measured), 1, targets
         if what.growing or what.between is not None:
             return *self._grown(round_, what, self.pattern.rounds[targets[-1]], size, state), targets

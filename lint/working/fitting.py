@@ -76,12 +76,27 @@ class Fitting(ABC):
             other = self._round(round_.steps, size, below, fresh=fresh, flat=flat, partial_ok=True)
             if other.partial and (stated is None or other.fabric.stitches == stated):
                 return other
+        if stated is not None and self._only_last_part(round_.steps, size, below, made) == stated:
+            # `K8, cast off 2, k to end [8 sts]`: the stitches before those bound off wait
+            return replace(made, fabric=plain("st", stated))
         if stated is not None and made.fabric.stitches != stated:
             for steps in other_ways(round_.steps):
                 other = self._tried(steps, size, below, fresh=fresh, flat=flat)
                 if other and other.fabric.stitches == stated and not other.left and not other.short:
                     return other
         return made
+
+    def _only_last_part(self, steps: Sequence[Step], size: int, below: Fabric | None, made: Made) -> int | None:
+        """Return the stitches behind those bound off last in mid-row; None where there are none, or it doesn't fit."""
+        bound = [n for n, step in enumerate(steps) if isinstance(step, Work) and step.make.kind == "bo"]
+        if not bound or self.pattern.craft != "knitting" or made.left or made.short:
+            return None
+        try:
+            before = self._round(steps[: bound[-1] + 1], size, below, fresh=False, flat=True)
+        except CannotWork:
+            return None
+        waiting = before.fabric.stitches - before.left
+        return made.fabric.stitches - waiting if waiting else None
 
     def _turned(self, steps: Sequence[Step], size: int, below: Fabric | None) -> Made | None:
         """Work a line that turns in its middle as two rows; None where it doesn't, or they don't come out."""
@@ -147,6 +162,8 @@ class Fitting(ABC):
             return replace(whole, closing=True)
         if fits:
             return short
+        if not counts and short.left + short.short < whole.left + whole.short:
+            return short  # it falls short by less than so many stitches more would be too many: a count, and it differs
         # neither fits: a count that comes out all the same shows nothing
         return replace(short if counts else whole, closing=True)
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from bisect import bisect_left
+from collections.abc import Sequence
 
 from ..pattern import Elided, Pattern, RepeatRounds, Round, WorkEven
-from ..steps import Even, Marker, Remark, Turn
+from ..steps import Even, Marker, Remark, Shaping, Step, Turn, Work
 
 MOST_ROUNDS = 600
 _Numbers = dict[int, list[int]]
@@ -84,6 +85,10 @@ def _of_part(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...
         if not title or not wanted or (title != wanted and wanted not in title.split() and title not in wanted.split()):
             continue
         rounds = [n for n, one in enumerate(pattern.rounds) if one.section == section]
+        if pattern.craft == "knitting":
+            rounds = _with_what_goes_on(pattern, section)
+        if what.mark:
+            return _up_to_mark(pattern, rounds, what)
         first = here.first.values[0] if here.first else what.first
         last = here.last.values[0] if here.last else what.last
         if first is None or last is None:
@@ -97,6 +102,47 @@ def _of_part(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...
         reached = pattern.rounds[inside[-1]].last if inside else None
         return (*begins, *inside) if reached is not None and reached.values[0] == last else ()
     return ()
+
+
+def _with_what_goes_on(pattern: Pattern, section: int) -> list[int]:
+    """Return the rounds of a section and of those after it that are worked on its stitches."""
+    last = section
+    while last + 1 < len(pattern.sections) and pattern.sections[last + 1].goes_on:
+        last += 1
+    return [n for n, one in enumerate(pattern.rounds) if section <= one.section <= last]
+
+
+def _up_to_mark(pattern: Pattern, rounds: Sequence[int], what: RepeatRounds) -> tuple[int, ...]:
+    """Return the rounds up to a shaping, through it, or those of it alone; empty where it isn't found among them."""
+    marked = [n for n in rounds if what.mark in _called(pattern, n)]
+    if what.mark == "armhole":
+        # a draft that names no armhole: it begins where stitches are bound off
+        binds = [n for n in rounds if any(_takes_away(step) for step in pattern.rounds[n].steps)]
+        marked = [n for n in marked if n in binds] or binds
+    at = rounds.index(marked[0]) if marked else 0
+    if not marked or (at == 0 and not what.alone):
+        return ()
+    end = at
+    if what.through:
+        while end < len(rounds) and not _is_even(pattern.rounds[rounds[end]]):
+            end += 1
+    return tuple(rounds[at if what.alone else 0 : end])
+
+
+def _called(pattern: Pattern, index: int) -> str:
+    """Return what a round is called in the draft: its first words, and the title of its section."""
+    round_ = pattern.rounds[index]
+    return f"{round_.label} {pattern.sections[round_.section].title or ''}".lower()
+
+
+def _takes_away(step: Step) -> bool:
+    bound = isinstance(step, Work) and step.make.kind == "bo"
+    return bound or (isinstance(step, Shaping) and step.change < 0 and step.number.values != (1,))
+
+
+def _is_even(round_: Round) -> bool:
+    told = [step for step in round_.steps if not isinstance(step, Remark | Turn | Marker)]
+    return isinstance(round_.directive, WorkEven) or (bool(told) and all(isinstance(step, Even) for step in told))
 
 
 def _lies_in(round_: Round, first: int, last: int) -> bool:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
 from ..plain import is_plain
-from ..steps import At, Chain, Join, Step, Turn, Work
+from ..steps import At, Chain, Join, Shaping, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State, with_chain
 from .claims import Compared, compare, stated_of
@@ -16,6 +16,7 @@ from .doubts import check_fit
 from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .shape import begins_piece, chain_is_next
+from .stitching import Made
 
 AHEAD = 3
 FAR_BACK = 3  # numbers; a number used twice or two rows in the wrong order go back by less
@@ -297,6 +298,8 @@ class Worker(Again):
         if round_.closing is not None and not claims and not made.closing:
             claims = (round_.closing,)
         compared = compare(claims, made.fabric, size, spaces)
+        if compared.agrees and (missed := self._missed(round_, size, made)) is not None:
+            compared = missed
         if made.missed and isinstance(round_.directive, RepeatRounds) and round_.directive.until is not None:
             wanted = round_.directive.until.at(size)
             compared = Compared(wanted, made.fabric.stitches, agrees=False)
@@ -338,6 +341,28 @@ class Worker(Again):
         last = before.last.at(size) if before.last is not None and before.flat else None
         first = after.first.at(size) if after.first is not None and after.flat else None
         return last is not None and first == last + 1 and chain_is_next(after.steps)
+
+    def _missed(self, round_: Round, size: int, made: Made) -> Compared | None:
+        """Return how far shaping `in this way until 8 sts rem` comes where its steps pass over that count."""
+        step = next((one for one in round_.steps if isinstance(one, Shaping)), None)
+        to = step.to.at(size) if step is not None and step.to is not None and not step.places else None
+        stride = self._last_change(round_.section, size)
+        if to is None or stride is None or made.before is None or len(made.items) > 1:
+            return None
+        wanted = to - made.before
+        if wanted * stride <= 0 or wanted % stride == 0:
+            return None
+        return Compared(to, made.before + stride * (abs(wanted) // abs(stride)), agrees=False)
+
+    def _last_change(self, section: int, size: int) -> int | None:
+        """Return by how many stitches the last row of a section changed the count that changed it."""
+        for one in reversed(self.done):
+            own = one.sizes[size]
+            if self.pattern.rounds[one.index].section != section:
+                return None
+            if own is not None and own.before is not None and own.count is not None and own.count != own.before:
+                return own.count - own.before if own.rounds == 1 else None
+        return None
 
     def _after_difference(self, index: int, size: int, made: Fabric, stated: int) -> tuple[Fabric, bool]:
         """Go on from the count that the following rounds support: the one worked, or the one the draft states."""
