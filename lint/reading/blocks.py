@@ -201,7 +201,7 @@ def _begins_part(text: str, lines: list[Line], index: int, headings: Mapping[int
 def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int], _wide: int) -> int:
     """Return the index of the line on which an instruction for whole rounds (`Rep last rnd twice more`) ends."""
     if not AGAIN.match(text[lines[index].start : lines[index].span.end]):
-        return _last_of_chain(text, lines, index, starts)
+        return max(_last_of_chain(text, lines, index, starts), _last_of_first_row(text, lines, index, starts))
     last = index
     while last + 1 < len(lines):
         line = lines[last + 1]
@@ -234,6 +234,22 @@ def _last_of_chain(text: str, lines: list[Line], index: int, starts: list[int]) 
         if _MAKES_CHAIN.search(text, begin, line.span.end):
             return last if not _MAKES_CHAIN.search(text, begin, lines[index].span.end) else index
     return index
+
+
+_FIRST_ROW = re.compile(r"(?i)\W*ch(?:ain)?\s*\d+\s*[,;.]\s*(?=[^.\n]*\bfrom\s+(?:the\s+)?(?:hook|hk)\b)")
+
+
+def _last_of_first_row(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
+    """Return the index of the line on which a first row ends that goes into its own chain: `Ch 200, dc in 8th ch ...`."""
+    if not _FIRST_ROW.match(text, lines[index].start, lines[index].span.end):
+        return index
+    last = index
+    while last + 1 < len(lines) and not lines[last + 1].blank and not _within(starts, lines[last + 1].span):
+        ended = COMPLETE.search(text[lines[last].start : lines[last].span.end])
+        if ended and not _GOES_ON.match(text[lines[last + 1].start : lines[last + 1].span.end]):
+            break
+        last += 1
+    return last
 
 
 def _counts_on(text: str, lines: list[Line], index: int) -> bool:

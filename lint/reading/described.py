@@ -251,6 +251,9 @@ def _stitch_place(items: Sequence[Item], index: int, seen: Seen) -> int:
     """Take in a stitch that names the place: `sc`, `ch`, `ch-2 sp`, `ch 3`; return the index after it."""
     item = items[index]
     assert isinstance(item, Word) and item.stitch is not None
+    if item.stitch.id == "mesh":
+        seen.space = True
+        return index + 1
     if item.stitch.kind != "chain":
         seen.kinds.append(item.stitch.id)
         return index + 1

@@ -13,6 +13,8 @@ GROUP_WORDS = frozenset(
     {"group", "groups", "fan", "fans", "scallop", "scallops", "trio", "trios", "grp", "grps", "pair", "pairs"}
 )
 
+MESHES = frozenset({"mesh", "block"})  # the squares of filet, that share their sides
+
 
 def is_group(item: Item | None) -> bool:
     """Tell whether a word names several stitches in one place, by the draft's own words or by the trade's."""
@@ -20,7 +22,7 @@ def is_group(item: Item | None) -> bool:
         return False
     if item.make is not None:
         return bool(item.make.group) or (item.make.uses == 1 and item.make.makes > 2)
-    return item.stitch.kind == "group" and item.stitch.makes is None
+    return item.stitch.kind == "group" and item.stitch.makes is None and item.stitch.id not in MESHES
 
 
 def past_group(items: Sequence[Item], index: int) -> tuple[str, int] | None:

@@ -484,7 +484,9 @@ def _skip_target(items: Sequence[Item], index: int) -> tuple[Target, int]:
             return Target(chain=True), index + 1 if kind(items, index + 1) != "st" else stop
         return Target(kinds=(item.stitch.id,)), index + 1
     if kind(items, index) == "st":
-        return Target(), index + 1
+        link = items[index + 2] if index + 2 < len(items) else None
+        of_chain = text_at(items, index + 1) == "of" and isinstance(link, Word) and link.stitch is not None
+        return Target(), index + (3 if of_chain and link is not None and text_at(items, index + 2) == "ch" else 1)
     if kind(items, index) == "space":
         return Target(space=True), index + 1
     return Target(), index

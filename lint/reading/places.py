@@ -176,9 +176,14 @@ def _loop(items: Sequence[Item], at: int) -> int | None:
             stop += 1
     if kind(items, stop) == "space":
         return stop + 1
+    return at + 1 if _is_link(items, at) else None
+
+
+def _is_link(items: Sequence[Item], at: int) -> bool:
+    """Tell whether a chain is named without a number: `in next 3 sts of ch`."""
     link = items[at] if at < len(items) else None
     bare = isinstance(link, Word) and link.stitch is not None and link.stitch.kind == "chain"
-    return at + 1 if bare and kind(items, at + 1) not in ("-", "number") else None
+    return bare and kind(items, at + 1) not in ("-", "number", "space")
 
 
 def _gap(items: Sequence[Item], at: int, seen: Seen) -> tuple[Target, int] | None:
@@ -363,6 +368,8 @@ _REFERENCE = {
 def _past_reference(items: Sequence[Item], index: int) -> int:
     """Pass over words that only say which row the places are in: `of last round`, `from previous rnd`, `made`."""
     start = index
+    if text_at(items, index) == "of" and _is_link(items, index + 1):
+        return index + 2
     if text_at(items, index) in ("of", "from", "on", "in", "made") or kind(items, index) == "from":
         stop = index + 1
         said = text_at(items, index) == "made"

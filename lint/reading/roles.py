@@ -132,6 +132,12 @@ def _says_again(items: Sequence[Item], index: int) -> bool:
     return word.stitch.id == before.stitch.id and before.text != word.text
 
 
+def _names_group(group: Group) -> bool:
+    """Tell whether a bracket only gives the name of what was worked: `(an open mesh)`, `(a shell)`."""
+    words = list(flat(group.items))
+    return len(words) == 2 and words[0].text in ("a", "an") and words[1].stitch is not None
+
+
 def _only_place(group: Group) -> bool:
     """Tell whether a bracket only says more of a place: `(over dc of 2nd row)`."""
     placed = read_place(group.items, 0) if kind(group.items, 0) in ("over", "between") else None
@@ -247,7 +253,7 @@ def role(items: Sequence[Item], index: int) -> Role:
         return Role.REMARK
     if _count_with_remark(group) and _closes_round(items, index):
         return Role.COUNT
-    if _says_again(items, index) or _only_place(group):
+    if _says_again(items, index) or _only_place(group) or _names_group(group):
         return Role.REMARK
     if _counts_as(group) or _stands_for(items, index):
         return Role.COUNTS_AS

@@ -15,6 +15,7 @@ from ..figures import Figure
 from ..pattern import LooseMark
 from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .claims import claim_of_group
+from .filet import read_filet
 from .joins import counts_not
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .parts import Part, part_at
@@ -336,6 +337,8 @@ def read_steps(
     `figures` where bare figures stand for single crochet, `knit` where the piece is knitted. `before` are the steps of
     the round before it, `parts` those of stretches of earlier rounds that it may refer to.
     """
+    if not knit and (squares := read_filet(items)) is not None:
+        return Steps(squares, loose=tuple(loose))
     reader = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures, knit=knit)
     reader.before, reader.parts = between_ends(before), parts or {}
     read = reader.read()

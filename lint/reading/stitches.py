@@ -32,7 +32,7 @@ from .reader import COLOURS
 from .roles import Role, role
 from .spreads import SpreadReader, every_nth
 from .times import figure_at, read_times
-from .together import gathered, has_come_to_space
+from .together import gathered, has_come_to_space, travels
 from .words import Word
 
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
@@ -139,7 +139,7 @@ class StitchReader(SpreadReader):
         self.at = after
         again = max((n + 1 for n, step in enumerate(self.steps) if isinstance(step, Rejoin)), default=0)
         beginning = len(self.steps) < _MOST_BEFORE and all(
-            isinstance(step, Remark | Turn | Join | Ring | Chain) or _travels(step) for step in self.steps[again:]
+            isinstance(step, Remark | Turn | Join | Ring | Chain) or travels(step) for step in self.steps[again:]
         )
         self._add(Chain(number, self._span(start), beginning=beginning))
         index = after
@@ -494,8 +494,3 @@ def _two_together(item: Item | None) -> TypeGuard[Word]:
     """Tell whether an item is a decrease written with its number first: `2 sc tog`."""
     decrease = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "decrease"
     return decrease and isinstance(item, Word) and item.text[0].isdigit()
-
-
-def _travels(step: Step) -> bool:
-    """Tell whether a step only moves to where the round begins: `sl st in next ch-2 sp`."""
-    return isinstance(step, Work) and step.make.kind == "slst" and step.where.at is not At.EACH

@@ -83,6 +83,11 @@ def has_come_to_space(steps: Sequence[Step]) -> bool:
     )
 
 
+def travels(step: Step) -> bool:
+    """Tell whether a step only moves to where the round begins: `sl st in next ch-2 sp`."""
+    return isinstance(step, Work) and step.make.kind == "slst" and step.where.at is not At.EACH
+
+
 def list_end(items: Sequence[Item], index: int) -> int:
     """Return the index after a list of stitches and chains without places: `sc, ch 3 and sc`.
 

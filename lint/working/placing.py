@@ -16,6 +16,8 @@ NO_STITCH = 0
 NOWHERE = spot_of("")
 OVERLAID = "overlaid"  # the name of groups that go into an earlier round
 PICOT = "picot"
+MESHES = frozenset({"mesh", "block"})
+SOLID = 3  # stitches of a solid square of filet, with the upright at its end
 MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
 
@@ -51,6 +53,13 @@ class Placing(Starting):
         self.travel(where, rest)
 
     def work(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
+        """Work a stitch into its places, or squares of filet."""
+        if step.make.kind in MESHES:
+            self.squares(step, self.number(step.where.number), top=top)
+        else:
+            self.stitch(step, rest, top=top)
+
+    def stitch(self, step: Work, rest: Sequence[Step], *, top: bool) -> None:
         """Work a stitch into its places."""
         where, make = step.where, self.of_now(step.make)
         if make is not step.make:
@@ -99,6 +108,29 @@ class Placing(Starting):
                 self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
             case At.BEHIND:
                 self.into_behind(step, times, top=top)
+
+    def squares(self, step: Work, number: int, *, top: bool) -> None:
+        """Work squares of filet, each up to the next upright: two chains and a stitch over it, or three stitches."""
+        if self.cursor is None or self.cursor.fabric.is_chain or self.cursor.fabric.ring:
+            raise CannotWork("the squares below are not known")
+        made = 0
+        if self.base or not self.row.segments:
+            # the first upright is the turning chain's
+            self.worked, self.base = True, False
+            made = not self.row.segments
+            self.row.add(spot_of("dc"), int(made))
+            self._take(1, spaces=False)
+        open_ = step.make.kind == "mesh"
+        for turn in range(number):
+            ahead = next(self.cursor.ahead(), NOWHERE)
+            self._take(1 if ahead.is_space else SOLID, spaces=False)
+            begun = turn == 0 and bool(self.row.segments) and self.row.segments[-1].spots[-1].is_space
+            if open_ and not begun:
+                self.row.add(spot_of(SPACE, 2))
+            self.row.add(spot_of("dc"), 1 if open_ else SOLID)
+        made += number * (1 if open_ else SOLID)
+        self.sought = True
+        self.note(Deed.WORK, step.span, number, made, top=top)
 
     def into_behind(self, step: Work, times: int, *, top: bool) -> None:
         """Go into an earlier row, or stitches passed over before: nothing is taken of the row below."""

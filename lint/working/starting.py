@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
+from itertools import islice
 
 from ..figures import Figure
 from ..steps import ANY_GROUP, At, Chain, Join, Remark, Repeat, Skip, Step, Target, Together, Turn, Where, Work
@@ -68,7 +69,12 @@ class Starting(Needles):
             if counts:
                 self.base = not hole and not self.along
                 self.row.add(spot_of(step.kind or "ch"))
-                self.counted_space = step.and_space or beyond_height(number, rest) or beyond_join(number, rest)
+                self.counted_space = (
+                    step.and_space
+                    or beyond_height(number, rest)
+                    or beyond_join(number, rest)
+                    or self._over_space(number, rest)
+                )
                 if self.counted_space:
                     self.row.add(spot_of(SPACE, self.counted_space))
                 self.items.append(Item(Deed.CHAIN, step.span, 1, 1 if self.base else 0, 1))
@@ -81,6 +87,16 @@ class Starting(Needles):
             if self.base and rest and isinstance(rest[0], Skip):
                 self.take(0)  # the skip passes the stitch after the one that the beginning chain stands on
             self.row.add(spot_of(SPACE, number))
+
+    def _over_space(self, number: int, rest: Sequence[Step]) -> int:
+        """Return the chains by which a row's chain is longer than the stitch after the space that it goes over."""
+        first = rest[0] if rest else None
+        height = first.make.height if isinstance(first, Work) else 0
+        places = list(islice(self.cursor.ahead(), 2)) if self.cursor is not None and self.flat else []
+        if not isinstance(first, Work) or first.where.at is not At.NEXT or first.where.target.space or height < 3:
+            return 0
+        over = len(places) == 2 and not places[0].is_space and places[1].is_space
+        return max(0, number - height) if over else 0
 
     def from_hook(self, step: Work, times: int, rest: Sequence[Step], *, top: bool) -> None:
         """Go into the nth link from the hook: the links before it are skipped, and may stand for a stitch."""

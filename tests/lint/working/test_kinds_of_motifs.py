@@ -146,6 +146,18 @@ KINDS: dict[str, tuple[str, Counts]] = {
         " (3 dc, ch 2, 3 dc) in corner sp; rep from * ending with ch 1, 3 dc in next ch-1 sp, ch 1, join.\n",
         [[12], [24], [36]],
     ),
+    "filet: a first row that runs over lines, meshes said in words, rows told by their squares": (
+        # 5 squares have 6 uprights, and a solid one 2 stitches more: 1 solid; 2; 3; none
+        "Ch 20, d c in 8th st from hook, 1 d c in each of the next 3 sts of ch,\n"
+        "* ch 2, skip 2 sts of ch, d c in next st, repeat from * once, ch 2, skip\n"
+        "2 sts of ch, d c in last st, ch 5 to turn each row.\n\n"
+        "2nd Row: D c in next d c, * ch 2, d c in next d c (an open mesh), repeat from * once, 1 d c in each of the next 3 d c (a solid"
+        " mesh), ch 2, d c in 3rd st of ch.\n"
+        "3rd Row: 1 open mesh, 1 solid mesh, 1 open mesh, 1 solid mesh, 1 open mesh.\n"
+        "4th Row: 1 sp, 3 bls, 1 sp.\n"
+        "5th Row: 5 sps.\n",
+        [[8], [8], [10], [12], [6]],
+    ),
 }
 
 
