@@ -15,7 +15,6 @@ from ..steps import (
     Rejoin,
     Remark,
     Ring,
-    Step,
     Target,
     Times,
     Together,
