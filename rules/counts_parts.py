@@ -8,7 +8,7 @@ from collections.abc import Iterator, Sequence
 from ..lint.draft import Span
 from ..lint.finding import Level
 from ..lint.pattern import PARTS_COUNTED, Claim, Round
-from ..lint.steps import At, Marker, Remark, Step, Work
+from ..lint.steps import At, Join, Marker, Remark, Step, Work
 from ..lint.workings import SizeWorking
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import figures_by_size, join_words, number_of, pencil_sum, round_name
@@ -66,10 +66,14 @@ def _longer_half(count: int, stated: int | None) -> int:
 
 
 def _parted(round_: Round) -> bool:
-    """Tell whether stitches are bound off once in the middle of a row, so that it falls into two sides."""
-    works = [step for step in round_.steps if not isinstance(step, Remark)]
-    bound = [n for n, step in enumerate(works) if isinstance(step, Work) and step.make.kind.startswith("bo")]
+    """Tell whether stitches are bound off or held once in the middle of a row, so that it falls into two sides."""
+    works = [step for step in round_.steps if not isinstance(step, Remark | Join)]
+    bound = [n for n, step in enumerate(works) if isinstance(step, Work) and _parts(step)]
     return len(bound) == 1 and 0 < bound[0] < len(works) - 1 and all(isinstance(step, Work) for step in works)
+
+
+def _parts(step: Work) -> bool:
+    return step.make.kind.startswith("bo") or (step.make.kind == "held" and not step.make.makes)
 
 
 def _between_markers(steps: Sequence[Step], size: int) -> int | None:

@@ -36,7 +36,7 @@ _MIRROR = re.compile(r"(?i)\bmirror\w*\s+(?:of|the|to)?\b")
 _LEANS = re.compile(r"(?i)\b(?P<right>k2tog)\b|\b(?P<left>ssk|skpo?|s2kp|sl\s?1,?\s*k1,?\s*psso)\b")
 _SIDES = re.compile(r"(?i)\b(left|right)\b")
 _SAID = re.compile(
-    r"(?i)\(\s*(?P<n>[1-4])\s+sts?\s+(?:are\s+)?dec(?:reased|reases?)?\s*\)\s*[:=-]\s*(?P<words>[^.\n]{8,200})"
+    r"(?i)\(\s*(?P<n>[1-4])\s+sts?\s+(?:are\s+)?dec(?:reased|reases?|['\u2019]?d)?\s*\)\s*[:=-]\s*(?P<words>[^.\n]{8,200})"
 )
 _TAKES = re.compile(
     r"(?i)\bpass(?:ed)?\b[^,;.]{0,40}\bover\b|\bpsso\b|\b(?:k|p)2tog\b|\bssk\b|\bskp\b|\b(?P<two>(?:k|p)3tog|sssk|s2kp|cdd|sk2p)\b"
@@ -161,7 +161,7 @@ def _cables(text: str) -> Iterator[Cable]:
 # ---------------------------------------------------------------- sums
 
 _PICKED = re.compile(
-    rf"(?i)\bpick\s+up(?:\s+and\s+(?:knit|k|work))?\s+(?P<body>[^.=\n]{{10,300}}?)(?:\.|\s*[=(-])\s*(?P<total>{_LIST})[ \t]*sts\b"
+    rf"(?i)\bpick\s+up(?:\s+and\s+(?:knit|k|work))?\s+(?P<body>[^.=\n]{{10,300}}?)(?:\.|\s*=|\s-|(?<=[a-z])\s*\()\s*(?P<total>{_LIST})[ \t]*sts\b"
 )
 _CAST = re.compile(rf"(?i)\b(?:cast\s+on|co)\s+(?P<total>{_LIST})[ \t]*sts\s*[:,-]\s*(?P<body>\d[^.\n]{{10,200}})")
 _PART_OF_SUM = re.compile(

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..figures import Figure
 from ..pattern import Claim
-from ..steps import Count, Even, Remark, Shaping, Step, Unread
+from ..steps import At, Count, Even, Evenly, Marker, Remark, Repeat, Shaping, Step, Unread, Work
 from .marks import kind, text_at
 from .rates import is_of_ordinals
 from .repeats import RepeatReader
@@ -314,7 +314,25 @@ def bound(steps: Sequence[Step], rows: Figure | None, claims: Sequence[Claim]) -
     """Say how often shaping comes that names neither rows nor a count: in each row of the heading, or to a count."""
     whole = next((claim.figure for claim in claims if claim.kind == "st"), None)
     first = next((step for step in steps if isinstance(step, Shaping)), None)
-    return tuple(_bound(step, rows if step is first else None, whole) for step in steps)
+    return tuple(_bound(_gathered(step), rows if step is first else None, whole) for step in steps)
+
+
+def _gathered(step: Step) -> Step:
+    """Take `(k to marker, dec 2 (2, 0) sts evenly, slm) twice` for what it comes to in the whole row."""
+    if not isinstance(step, Repeat) or step.times.count is not Count.TOTAL or step.times.number is None:
+        return step
+    spread = [part for part in step.steps if isinstance(part, Evenly)]
+    plain = [part for part in step.steps if isinstance(part, Work)]
+    others = [part for part in step.steps if not isinstance(part, Evenly | Work | Marker | Remark)]
+    if len(spread) != 1 or len(plain) > 1 or others or spread[0].number is None or spread[0].to is not None:
+        return step
+    if any(part.where.at is not At.EACH or part.make.uses != part.make.makes for part in plain):
+        return step
+    times, number = step.times.number, spread[0].number
+    if times.is_list or times.values[0] is None:
+        return step
+    values = tuple(None if value is None else value * times.values[0] for value in number.values)
+    return Evenly(step.span, spread[0].change, Figure(values, number.span))
 
 
 def _bound(step: Step, rows: Figure | None, whole: Figure | None) -> Step:

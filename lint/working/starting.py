@@ -40,7 +40,7 @@ class Starting(Needles):
             self.starts = True
         foundation = (
             step.beginning
-            and ((self.cursor is None and self.fresh) or into_chain(rest))
+            and ((self.cursor is None and self.fresh and not _goes_on_a_row(number, rest)) or into_chain(rest))
             and not (self.cursor is not None and self.cursor.fabric.ring)
         )
         if foundation and not self.row.segments and self.cursor is None:
@@ -347,6 +347,19 @@ def _up_to_last_group(rest: Sequence[Segment]) -> int:
             return total - behind - last
         behind += part.length
     return total
+
+
+_LONGEST_TURN = 6  # chains; more of them don't turn a row
+
+
+def _goes_on_a_row(number: int, rest: Sequence[Step]) -> bool:
+    """Tell whether so few chains are worked on as no foundation is: `Ch 1, sc in each st across`."""
+    first = next((step for step in rest if not isinstance(step, Remark | Turn)), None)
+    if number > _LONGEST_TURN or into_ring(rest):
+        return False
+    if isinstance(first, Repeat):
+        return True
+    return isinstance(first, Work) and first.where.at is At.EACH and not first.where.target.chain
 
 
 def _opens(name: str, spot: Spot) -> bool:

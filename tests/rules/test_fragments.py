@@ -102,10 +102,43 @@ FRAGMENTS = [
     ),
     # 18 + 1 + 18 + 30 = 67
     (
-        "Tern Collar\nBand: pick up and knit 18 sts down left neck, 1 st from centre, 18 sts up right neck and 30 sts at "
-        "back. {} sts.\n",
+        "Tern Collar\nBand: pick up and knit 18 sts down left neck, 1 st from centre, 18 sts up right neck and 30 sts "
+        "at back. {} sts.\n",
         ("68", "67"),
         (2, "parts-do-not-add-up"),
+    ),
+    # the first row of a fragment goes on from its own count: 45 less two
+    (
+        "Tern Top\nRow 3: Ch 1, sc in each st across. 45 sc.\n"
+        "Row 4: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog. {} sc.\n",
+        ("44", "43"),
+        (3, "count-differs"),
+    ),
+    # size 2: 180 and five in each half are 190
+    (
+        "Tern Hat\nSizes 1 (2). Body 160 (180) sts in two halves.\n"
+        "Next rnd: (K to marker, inc 4 ({}) sts evenly, slm) twice. 168 (190) sts.\n",
+        ("4", "5"),
+        (3, "evenly-does-not-work"),
+    ),
+    # 80 - 18 = 62, 31 on each side
+    (
+        "Tern Front\n{} sts.\nNeck: K32, place next 18 sts on holder, join 2nd ball, k to end. 32 sts each side.\n",
+        ("80", "82"),
+        (3, "part-count-differs"),
+    ),
+    # 40 + 32 + 40 = 112, 42 + 34 + 42 = 118
+    (
+        "Tern Band\nSizes 1 (2).\nPick up and k 40 (42) sts along right front, 32 (34) sts across back neck and "
+        "40 (42) sts along left front. 112 ({}) sts.\n",
+        ("116", "118"),
+        (3, "parts-do-not-add-up"),
+    ),
+    # rows 13 to 20 are eight; rows 2 to 12 are twelve with row 1
+    (
+        "Cast on 20 sts.\nRow 1: Knit. 20 sts.\nRows 2-12: Rep row 1. (12 rows)\nRows 13-20: Purl. ({} rows)\n",
+        ("7", "8"),
+        (4, "rows-total-differs"),
     ),
     # three sizes, and figures for two
     ("Tern Front\nSizes 1 (2, 3).\nCast on 60 (66{}) sts.\n", ("", ", 72"), (3, "figures-miscounted")),

@@ -51,3 +51,23 @@ def test_mirrors() -> None:
     assert len(_said("Left: k to last 4, k2tog, k2.\nRight (mirror of left): k2, k2tog, k.\n").mirrors) == 1
     assert _said("Left: k to last 4, k2tog, k2.\nRight (mirror of left): k2, ssk, k.\n").mirrors == ()
     assert _said("Left: k to last 4, k2tog, k2.\nRight: k2, k2tog, k.\n").mirrors == ()
+
+
+def test_cables_by_their_names() -> None:
+    found = _said(
+        "C5F: sl 2 to cn, hold in front, k2, k2 from cn.\n2/2 LC: sl 2 to cn, hold in back, k2, k2 from cn.\n"
+    ).cables
+    assert [(one.sts, one.worked, one.slipped, one.back) for one in found] == [(5, 4, 2, 2), (4, 4, 2, 2)]
+    assert _said("C5F: sl 2 to cn, k2tog, k2 from cn.\n").cables == ()
+
+
+def test_sums() -> None:
+    text = "Pick up and k 20 (22) sts down left neck, 1 st at centre and 20 (22) sts up right neck. 41 (44) sts.\n"
+    (one,) = _said(text).sums
+    assert ([part.values for part in one.parts], one.total.values) == ([(20, 22), (1,), (20, 22)], (41, 44))
+    assert _said("Pick up and k 20 sts down each front and 30 sts across back. 70 sts.\n").sums == ()
+
+
+def test_groups_left_out() -> None:
+    (one,) = _said("Row 1: 20 (24) fans.\nRow 2: as set omitting one fan at each end. (18 (22) fans)\n").schedules
+    assert (one.change, one.before.values, one.after.values) == (-2, (20, 24), (18, 22))
