@@ -105,8 +105,14 @@ _HIGHEST_TURNING = 5  # chains, for a double treble
 _LATEST_HEADING = 8  # words before the word round
 
 
+# `Cast on 72 sts. T4L: sl 2 to cable needle ...`
+_DEFINED = re.compile(r"\.\s+(?=[A-Z][A-Za-z]{0,2}\d{1,2}[A-Za-z]{0,3}\s*(?:\([^)\n]{0,40}\)\s*)?:\s*(?i:sl(?:ip)?)\s)")
+
+
 def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
     """Take a line of a knitted piece that says what is done: rows without a heading, shaping, a cast-on."""
+    if defined := _DEFINED.search(assembly.text, span.start, span.end):
+        span = Span(span.start, defined.start() + 1)  # the rest tells how a stitch is made
     text = assembly.text[span.start : span.end]
     if assembly.rounds and (landmark := read_landmark(assembly.text, span)) is not None:
         meant, end = landmark
