@@ -16,6 +16,13 @@ from .times import figure_at, read_remainder, read_to_marker
 from .turning import past_turning_chain, to_turning_chain
 from .words import Word
 
+_OF_PARTS = frozenset(
+    {"heel", "instep", "sole", "sleeve", "body", "thumb", "gusset", "yoke", "held", "neck", "underarm"}
+)
+
+
+_LEADS = {"center", "centre", "central", "middle", "across", "the", "next", "these", "following", "foll"}
+
 
 @dataclass(frozen=True, slots=True)
 class Placed:
@@ -104,7 +111,20 @@ def _counts_places(items: Sequence[Item], index: int) -> bool:
     """Tell whether so many stitches follow: `across 28 sts`, `across first 5 sc`."""
     while kind(items, index) in ("noise", "first", "next", "last"):
         index += 1
-    return figure_at(items, index) is not None and kind(items, index + 1) in ("st", "stitch")
+    if figure_at(items, index) is None:
+        return False
+    index += 1
+    while kind(items, index) == "word" and text_at(items, index) in _OF_PARTS:
+        index += 1  # `across 18 heel sts`
+    return kind(items, index) in ("st", "stitch")
+
+
+def past_lead(items: Sequence[Item], at: int) -> int:
+    """Pass over `across the next` before `32 sts`; return the index itself where no number of stitches follows."""
+    stop = at
+    while kind(items, stop) in ("first", "rest", "remain", "over") or text_at(items, stop) in _LEADS:
+        stop += 1
+    return stop if _counts_places(items, stop) and kind(items, stop) not in ("noise", "next", "last") else at
 
 
 def _around_piece(items: Sequence[Item], index: int) -> int | None:

@@ -26,7 +26,7 @@ from ..steps import (
 from .joins import NOT_COUNTS, counts_not
 from .makes import make_of, placed_steps
 from .marks import Group, Item, kind, text_at
-from .places import Placed, read_place
+from .places import Placed, past_lead, read_place
 from .reader import COLOURS
 from .roles import Role, role
 from .spreads import SpreadReader, every_nth
@@ -35,7 +35,6 @@ from .together import gathered, has_come_to_space, travels
 from .words import Word
 
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
-_LEADS = {"center", "centre", "central", "middle", "across", "the", "next", "these", "following", "foll"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 _PLACES = ("into", "each", "next", "loops")  # what a further place begins with
@@ -251,7 +250,7 @@ class StitchReader(SpreadReader):
         at = index
         if kind(self.items, at) == "-" and not self.items[at].blank and not self.knit:
             at += 1
-        at = self._past_lead(at)
+        at = past_lead(self.items, at) if self.knit else at
         if kind(self.items, at) == "loops":
             at += 1
         figure = figure_at(self.items, at)
@@ -284,16 +283,6 @@ class StitchReader(SpreadReader):
         unit = kind(self.items, at + 1) in ("stitch", "st")
         named = unit and text_at(self.items, index - 1).endswith(".")
         return (figure.is_list or named) and kind(self.items, at + 1 + unit) in ("", ".", ";")
-
-    def _past_lead(self, at: int) -> int:
-        """Pass over `across the next` before `32 sts`; return the index itself where no number of stitches follows."""
-        stop = at
-        while self.knit and (
-            kind(self.items, stop) in ("first", "rest", "remain", "over") or text_at(self.items, stop) in _LEADS
-        ):
-            stop += 1
-        counted = figure_at(self.items, stop) is not None and kind(self.items, stop + 1) == "st"
-        return stop if counted else at
 
     def _is_new_step(self, at: int) -> bool:
         """Tell whether a number between two stitches belongs to the second: `sc 2 dc in next` is `sc, 2 dc in next`."""

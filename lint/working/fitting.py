@@ -14,7 +14,7 @@ from .fabric import Fabric, plain
 from .flatness import goes_around, is_flat
 from .hook import CannotWork, PlaceUnknown
 from .memo import Memo
-from .otherwise import other_ways
+from .otherwise import once_around, other_ways
 from .shape import goes_on
 from .stitching import Made, Stitcher, work_round
 
@@ -58,6 +58,8 @@ class Fitting(ABC):
             below = below.whole()
             made = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         stated = stated_of(round_.claims, size)
+        if self.pattern.craft == "knitting":
+            made = self._once_around(round_.steps, size, below, made, stated)
         waits = made.left >= FEWEST_WAITING or any(isinstance(step, Turn | Leave) for step in round_.steps)
         if stated and made.left and self.pattern.craft == "knitting" and made.fabric.stitches - made.left == stated:
             # only the stitches worked are counted: the rest wait
@@ -85,6 +87,29 @@ class Fitting(ABC):
                 if other and other.fabric.stitches == stated and not other.left and not other.short:
                     return other
         return made
+
+    def _once_around(
+        self, steps: Sequence[Step], size: int, below: Fabric | None, made: Made, stated: int | None
+    ) -> Made:
+        """Take a round that picks up stitches as it comes to the count stated, or nearest to it.
+
+        What the row below lacks is worked from stitches that waited; its last stitches may be the first once more.
+        """
+        if not any(isinstance(step, Work) and step.make.kind == "pu" for step in steps):
+            return made
+        made = replace(made, short=0)
+        found = once_around(steps)
+        other = self._tried(found[0], size, below, fresh=False, flat=False) if found is not None else None
+        if found is None or other is None:
+            return made
+        counts = other.fabric.stitches, made.fabric.stitches
+        nearer = found[2] if stated is None else abs(counts[0] - stated) < abs(counts[1] - stated)
+        if not nearer:
+            return made
+        # the round begins that many stitches further on
+        fabric, by = other.fabric, found[1].at(size) or 0
+        marks = sorted((mark - by) % fabric.stitches for mark in fabric.marks) if fabric.stitches else ()
+        return replace(other, short=0, fabric=Fabric(fabric.segments, marks=tuple(marks)))
 
     def _only_last_part(self, steps: Sequence[Step], size: int, below: Fabric | None, made: Made) -> int | None:
         """Return the stitches behind those bound off last in mid-row; None where there are none, or it doesn't fit."""

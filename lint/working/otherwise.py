@@ -34,6 +34,26 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
         yield (Repeat(tuple(worked), Times(Count.TO_END), worked[0].span.cover(worked[-1].span), mark=""),)
 
 
+def once_around(steps: Sequence[Step]) -> tuple[tuple[Step, ...], Figure, bool] | None:
+    """Return a round that picks up stitches without the last of its steps, if those may be worked a second time.
+
+    `K18 heel sts, pick up 15, k30, pick up 15, k9`: the nine bring the yarn to the middle of the heel. Told with it is
+    how many they are, and whether that is half of the first. None where it is no such round.
+    """
+    works = [(n, step) for n, step in enumerate(steps) if isinstance(step, Work)]
+    if len(works) < 3 or not any(step.make.kind == "pu" for _, step in works):
+        return None
+    (_, first), (at, last) = works[0], works[-1]
+    numbers = [step.where.number if step.where.at is At.NEXT else None for step in (first, last)]
+    plain = all(step.make.uses == step.make.makes == 1 and step.make.kind in ("k", "p", "st") for step in (first, last))
+    if not plain or numbers[0] is None or numbers[1] is None:
+        return None
+    pairs = list(zip(numbers[0].values, numbers[1].values, strict=False))
+    if not all(a is not None and b is not None and b < a for a, b in pairs):
+        return None
+    return (*steps[:at], *steps[at + 1 :]), numbers[1], all(a == 2 * (b or 0) for a, b in pairs)
+
+
 def _settled(steps: Sequence[Step], count: Count) -> tuple[Step, ...]:
     """Take every number of times that may be all or more in one of the two ways."""
     return tuple(

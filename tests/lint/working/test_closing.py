@@ -111,3 +111,18 @@ def test_stitches_before_those_bound_off_may_wait() -> None:
     text = "Knitted legs\n\nCast on 18 sts.\nRow 1: K8, cast off 2, knit to end. 8 sts.\n"
 
     assert last(text) == (8, 8)
+
+
+@pytest.mark.parametrize(
+    ("words", "wanted"),
+    [
+        # 18 + 15 + 30 + 15; the nine are knitted a second time, to the middle of the heel
+        ("Knit across 18 heel sts, pick up and k 15 sts, k30 instep sts, pick up and k 15 sts, k9. 78 sts.", (78, 78)),
+        ("K18, pick up and k 15 sts, k30 from holder, pick up and k 15 sts, k9.", (78, None)),
+        ("K18, pick up and k 15 sts, k30, pick up and k 15 sts, k9. 77 sts.", (78, 77)),
+        # 9 + 15 + 30 + 15 + 9
+        ("K9, pick up and k 15 sts, k30 instep sts, pick up and k 15 sts, k9. 78 sts.", (78, 78)),
+    ],
+)
+def test_a_gusset_is_counted_once_around(words: str, wanted: Round) -> None:
+    assert last(f"Knitted sock\n\nHEEL\nCast on 18 sts.\nRow 1: Knit.\n\nGUSSET\nNext rnd: {words}\n") == wanted
