@@ -237,13 +237,8 @@ def _more_places(items: Sequence[Item], index: int) -> bool:
         step = index + 1
         while kind(items, step) in ("-", "number"):
             step += 1
-        return kind(items, step) in ("space", "around") or kind(items, index + 1) in (
-            "around",
-            ",",
-            ";",
-            ".",
-            "",
-        )
+        ends = ("around", ",", ";", ".", "", "=", "-", "group", ":")
+        return kind(items, step) in ("space", "around") or kind(items, index + 1) in ends
     return kind(items, index) in ("space",)
 
 

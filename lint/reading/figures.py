@@ -157,6 +157,12 @@ def _bare(words: Sequence[Word], at: int) -> _Found | None:
     while kind_at(words, index) == "," and kind_at(words, index + 1) == "number" and words[index + 1].blank:
         values.append(words[index + 1].value)
         index += 2
+    if len(values) == 1:
+        while kind_at(words, index) == "-" and words[index].blank and kind_at(words, index + 1) == "number":
+            values.append(words[index + 1].value)
+            index += 2
+        # `93 - 101 - 109`
+        return _Found(tuple(values), index, ListStyle.BARE, "-") if len(values) > 2 and _rises(values) else None
     return _Found(tuple(values), index, ListStyle.BARE, ",") if len(values) > 2 else None
 
 

@@ -253,7 +253,7 @@ _FORMS = re.compile(
     r"(?i)\s*(?:rows?|rnds?)\s+\d+[\d\s,&-]*(?:and\s+\d+\s+)?(?:form|make|establish|set|are)\b[^.\n]*\.\s+"
 )
 _WORKS = re.compile(
-    r"(?i)\s*(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
+    r"(?i)\s*(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:working\s+(?:along|across|into|in|over)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
     r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d)"
 )
 _SENTENCES = re.compile(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")

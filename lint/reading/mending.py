@@ -154,6 +154,8 @@ def _mended(word: Word, before: Word | None, after: Word | None, lex: Lexicon) -
             return replace(word, kind=_PLACE_WORDS[place]), place
         if text in _INTO and before.kind in ("stitch", "st") and after.kind in _AROUND_STITCH and after.blank:
             return replace(word, kind="into"), "in"
+        if before.kind == "from" and len(text) > 2 and OSA.distance(text, "hook", score_cutoff=1) <= 1:
+            return replace(word, text="hook", kind="hook"), "hook"
         if text in _SCRAPS and before.kind == "number" and after.kind in (")", "]", ",", ";", ".", "around"):
             return replace(word, kind="st"), "st"
         if (value := _NUMBER_SLIPS.get(text)) and before.kind in _PLACES and after.kind in ("st", "stitch"):

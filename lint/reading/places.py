@@ -206,6 +206,18 @@ def _is_link(items: Sequence[Item], at: int) -> bool:
     return bare and kind(items, at + 1) not in ("-", "number", "space")
 
 
+def _of_chain(items: Sequence[Item], at: int) -> int | None:
+    """Pass over `of ch`, `of the foundation chain` after a stitch: a link of the chain; None where not said."""
+    if text_at(items, at) != "of":
+        return None
+    stop = at + 1
+    while kind(items, stop) == "noise" or text_at(items, stop) in ("foundation", "starting", "beginning"):
+        stop += 1
+    item = items[stop] if stop < len(items) else None
+    chain = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "chain"
+    return stop + 1 if chain and kind(items, stop + 1) not in ("-", "number", "space", "group") else None
+
+
 def _gap(items: Sequence[Item], at: int, seen: Seen) -> tuple[Target, int] | None:
     """Read `between dc`, `between groups`, `between any 2 shells` after a space: between what it lies."""
     if not seen.space or kind(items, at) != "between":
@@ -225,6 +237,8 @@ def _gap(items: Sequence[Item], at: int, seen: Seen) -> tuple[Target, int] | Non
 
 def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool, between: bool) -> Placed | None:
     stop = _of_each(items, stop, seen)
+    if seen.st and not seen.kinds and (end := _of_chain(items, stop)) is not None:
+        seen.st, seen.chain, stop = False, True, end
     if (gap := _gap(items, stop, seen)) is not None and not seen.same:
         target, end = gap
         while kind(items, end) == "around":
@@ -239,6 +253,8 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool
     start = stop
     end = _past_reference(items, _past_as(items, stop) if seen.same else stop)
     if seen.chain and kind(items, end) == "group" and kind(items, end + 1) == "hook":
+        end += 1
+    if kind(items, end) == "from" and kind(items, end + 1) == "hook":
         end += 1
     if kind(items, end) == "hook":
         end += 1

@@ -17,8 +17,10 @@ def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
     while kind(items, index) == "noise":
         index += 1
     named = text_at(items, index) in ("top", "tops", "upper") or kind(items, index) == "ordinal"
+    link = False
     if named:
         index += 1
+        link = kind(items, index - 1) == "ordinal" and kind(items, index) == "st"
         while kind(items, index) == "st" or (_is_chain(items, index) and text_at(items, index + 1) == "of"):
             index += 1
         if text_at(items, index) != "of" and kind(items, index) != "tch":
@@ -41,6 +43,8 @@ def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
         number = index + (kind(items, index) == "-" and not items[index].blank)
         if kind(items, number) == "number":
             index = number + 1
+        elif link and not begins:
+            return None  # `2nd st of ch`: a link of the foundation
     else:
         return None
     return None if kind(items, index) == "space" else index

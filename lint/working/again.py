@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
 from ..plain import is_plain
-from ..steps import Chain, Count, Evenly, Repeat, Step, Together, Work
+from ..steps import At, Chain, Count, Evenly, Repeat, Step, Together, Work
 from .fabric import Fabric, plain
 from .fitting import Fitting
 from .flatness import is_flat
@@ -40,6 +40,9 @@ class Again(Fitting):
         if round_.directive is not None and any(unread_in(round_.steps)):
             raise CannotWork("what is different from the rounds it refers to was not understood")
         if isinstance(round_.directive, RepeatRounds):
+            told = self.pattern.craft != "knitting" and not round_.claims
+            if told and any(_is_other(step) for step in round_.steps):
+                raise CannotWork("what is different from the rounds it refers to was not understood")
             return self._repeated(index, round_, round_.directive, size, state)
         if isinstance(round_.directive, WorkEven):
             return self._even(state, _rounds_even(round_, round_.directive, size))
@@ -223,6 +226,11 @@ class Again(Fitting):
         if what.until is not None:
             return MOST_ROUNDS
         return length
+
+
+def _is_other(step: Step) -> bool:
+    """Tell whether a step beside a reference to rounds works stitches that those don't have."""
+    return isinstance(step, Work) and step.make.kind != "slst" and step.where.at is At.NEXT
 
 
 def _shaped_last(fabric: Fabric, steps: Sequence[Step], size: int) -> Fabric:

@@ -53,7 +53,7 @@ class Repeating(Placing):
         if short:
             self.left_alone = True
         elif to_end:
-            if done and self.flat and not keep and not more_work(rest) and self._goes_on_to_end(step):
+            if done and not keep and not more_work(rest) and self._goes_on_to_end(step):
                 first = step.steps[0]
                 assert isinstance(first, Work)
                 self.work(first, (), top=False)

@@ -185,6 +185,29 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Left Front\nRow 2: Skip next 2 unworked sts of Row 1, join yarn in next st, ch 3, dc in each st across. 3 dc\n",
         [[22], [20], [6], [7], [3]],
     ),
+    "links that are called stitches of the chain": (
+        "Ch 11 sts.\n1st row: 1 sc in 2nd st of ch, 1 sc in each st of ch, ch 1, turn. 10 sc\n"
+        "2nd row: 1 sc in 1st st, 1 dc in next st, 1 sc in each st across row, ch 1, turn.\n",
+        [[11], [10], [10]],
+    ),
+    "a word of the hook with a letter too many": (
+        "Ch 11.\nRow 1: Sc in 2nd ch from hookk and in each ch across, turn. (10 sc)\n",
+        [[11], [10]],
+    ),
+    "figures for the sizes with dashes between them": (
+        "Small - medium - large\n\nCh 13 - 15 - 17.\nRow 1: 1 hdc in 3rd ch from hook, 1 hdc in each ch to end. 11 - 13 - 15 hdc.\n"
+        "Row 2: Ch 2, 1 hdc in each st to end. 11 - 13 - 15 hdc.\n",
+        [[13, 15, 17], [11, 13, 15], [11, 13, 15]],
+    ),
+    "the last stretch behind the last corner is worked as the others": (
+        # 4 sides of 4, each with the 2 of a corner: 24; 4 more in each corner, and what lies behind the last: 40
+        "Ch 20 and join with sl st into a ring.\n"
+        "Rnd 1: Ch 3, dc in next 3 ch, (dc, ch 2, dc) in next ch, *dc in next 4 ch, (dc, ch 2, dc) in next ch; rep from * twice more, "
+        "join. (24 dc)\n"
+        "Rnd 2: Ch 3, dc in each dc to corner sp, (2 dc, ch 2, 2 dc) in corner sp, *dc in each dc to next corner sp, (2 dc, ch 2, 2 dc) "
+        "in corner sp; rep from * around, join. (40 dc)\n",
+        [[20], [24], [40]],
+    ),
 }
 
 
