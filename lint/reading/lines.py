@@ -253,7 +253,7 @@ _FORMS = re.compile(
     r"(?i)\s*(?:rows?|rnds?)\s+\d+[\d\s,&-]*(?:and\s+\d+\s+)?(?:form|make|establish|set|are)\b[^.\n]*\.\s+"
 )
 _WORKS = re.compile(
-    r"(?i)\s*(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:working\s+(?:along|across|into|in|over)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
+    r"(?i)\s*(?:(?:after|when|once)\b[^,.;\n]{0,60},\s*)?(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:working\s+(?:along|across|into|in|over)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
     r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d)"
 )
 _SENTENCES = re.compile(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")
@@ -279,14 +279,15 @@ def _take_prose_row(assembly: Assembly, block: Block, span: Span) -> bool:
             continue
         body = Span(span.start + start, span.start + len(text[:end].rstrip()))
         if body.end > body.start and not (taken and not _WORKS.match(text, start)):
-            if not _take_part_of_prose(assembly, block, body):
+            named = Span(span.start, span.start + at) if at and not taken else None
+            if not _take_part_of_prose(assembly, block, body, named):
                 return taken
             taken = True
     return taken
 
 
-def _take_part_of_prose(assembly: Assembly, block: Block, body: Span) -> bool:
-    """Take one row, or rows shaped alike, of a line without a heading."""
+def _take_part_of_prose(assembly: Assembly, block: Block, body: Span, named: Span | None) -> bool:
+    """Take one row, or rows shaped alike, of a line without a heading; `named` are the words before it that name it."""
     steps, _, claims = assembly.parse(body)
     told = [step for step in steps.steps if not isinstance(step, Remark)]
     if told and all(isinstance(step, Skip | Rejoin) for step in told):
@@ -301,6 +302,10 @@ def _take_part_of_prose(assembly: Assembly, block: Block, body: Span) -> bool:
     elif works[0].where.at not in (At.NEXT, At.EACH, At.SAME):
         return False  # a piece of its own
     _append(assembly, block, body, None, steps, None, claims, foundation=False, flat=True)
+    if named is not None:
+        name = Span(named.start, named.start + len(assembly.draft.words(named).rstrip(" :\n")))
+        label = " ".join(assembly.draft.words(name).split())
+        assembly.rounds[-1] = replace(assembly.rounds[-1], label=label, heading=name)
     return True
 
 

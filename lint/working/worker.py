@@ -8,12 +8,12 @@ from dataclasses import dataclass, field
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
 from ..plain import is_plain
-from ..steps import At, Chain, Join, Shaping, Step, Turn, Work
+from ..steps import At, Chain, Join, Rejoin, Shaping, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State, with_chain
 from .claims import Compared, compare, stated_of
 from .doubts import check_fit
-from .fabric import SPACE, Cursor, Fabric, Segment, plain, spot_of
+from .fabric import SPACE, Cursor, Edge, Fabric, Segment, plain, spot_of
 from .hook import CannotWork
 from .shape import begins_piece, chain_is_next
 from .stitching import Made
@@ -327,6 +327,11 @@ class Worker(Again):
             if not sure and not state.sure and not trust:
                 raise _Doubt
             fabric, resumed = self._after_difference(index, size, made.fabric, compared.stated)
+            held = state.fabric.edge.held if state.fabric is not None else None
+            if held is not None and any(isinstance(step, Rejoin) for step in round_.steps):
+                # the yarn was joined somewhere else: what was left still waits
+                edge = Edge(turned=True, open=True, held=held)
+                fabric, resumed = Fabric(plain("st", compared.stated).segments, edge=edge), True
         if round_.foundation and state.fabric is not None and self._adds_to_row(index, size):
             # stitches added to the row: the next one begins in this chain and goes on over the row before
             fabric, sure = with_chain(state.fabric, round_.steps), state.sure
