@@ -258,6 +258,7 @@ _WORKS = re.compile(
 )
 _SENTENCES = re.compile(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")
 _MEASURED_ON = re.compile(r"(?i)(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b")
+_EDGED = re.compile(r"(?i)\b(?:edgings?|borders?|trims?|finishing|seams?|around)\b")
 _REJOINS = re.compile(r"(?i)\b(?:join|attach)\w*\b|\brejoin|\breattach")
 
 
@@ -299,8 +300,8 @@ def _take_part_of_prose(assembly: Assembly, block: Block, body: Span, named: Spa
         steps = replace(steps, steps=bound(steps.steps, None, claims))
     elif not works or any(isinstance(step, Unread | Ring) for step in told):
         return False
-    elif works[0].where.at not in (At.NEXT, At.EACH, At.SAME):
-        return False  # a piece of its own
+    elif works[0].where.at not in (At.NEXT, At.EACH, At.SAME) or _EDGED.search(assembly.draft.words(block.span)):
+        return False  # a piece of its own, or the edge of one
     _append(assembly, block, body, None, steps, None, claims, foundation=False, flat=True)
     if named is not None:
         name = Span(named.start, named.start + len(assembly.draft.words(named).rstrip(" :\n")))

@@ -236,9 +236,11 @@ def _gap(items: Sequence[Item], at: int, seen: Seen) -> tuple[Target, int] | Non
 
 
 def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool, between: bool) -> Placed | None:
-    stop = _of_each(items, stop, seen)
-    if seen.st and not seen.kinds and (end := _of_chain(items, stop)) is not None:
+    link = seen.st and not (seen.kinds or seen.center) and seen.nth in (None, 2)
+    if link and (end := _of_chain(items, stop)) is not None:
+        # the 2nd is where a first row begins; a later one is the middle of a loop
         seen.st, seen.chain, stop = False, True, end
+    stop = _of_each(items, stop, seen)
     if (gap := _gap(items, stop, seen)) is not None and not seen.same:
         target, end = gap
         while kind(items, end) == "around":

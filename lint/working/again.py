@@ -40,7 +40,7 @@ class Again(Fitting):
         if round_.directive is not None and any(unread_in(round_.steps)):
             raise CannotWork("what is different from the rounds it refers to was not understood")
         if isinstance(round_.directive, RepeatRounds):
-            told = self.pattern.craft != "knitting" and not round_.claims
+            told = self.pattern.craft != "knitting" and all(claim.kind == "other" for claim in round_.claims)
             if told and any(_is_other(step) for step in round_.steps):
                 raise CannotWork("what is different from the rounds it refers to was not understood")
             return self._repeated(index, round_, round_.directive, size, state)
