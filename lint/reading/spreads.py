@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from ..figures import Figure
 from ..steps import At, Count, Evenly, Make, Repeat, Step, Times, Where, Work
 from .joins import JoinReader
+from .makes import make_of
 from .marks import Item, kind, text_at
 from .places import read_place
 from .reader import is_lone
@@ -158,6 +159,28 @@ class SpreadReader(JoinReader):
         span = self._span(start)
         make = Make("inc", 1, 2) if stem == "inc" else Make("dec", 2, 1)
         self._add(Work(make, Figure((1,), span), placed.where, span))
+        return True
+
+    def _worked_off(self) -> bool:
+        """Read `work off 2 sc as 1 sc`, `working off last 2 sc as 1`: a decrease."""
+        at = 2
+        while self._kind(at) in ("next", "last", "first", "noise"):
+            at += 1
+        number = figure_at(self.items, self.at + at)
+        word = self.items[self.at + at + 1] if self.at + at + 1 < len(self.items) else None
+        make = make_of(word) if isinstance(word, Word) else None
+        if self._text(1) != "off" or number is None or number.is_list or make is None or make.uses != 1:
+            return False
+        one = figure_at(self.items, self.at + at + 3)
+        if self._text(at + 2) not in ("as", "into", "in", "to") or one is None or one.values != (1,):
+            return False
+        start, uses = self.at, number.values[0] or 2
+        self.at += at + 4 + (self._kind(at + 4) in ("st", "stitch"))
+        span = self._span(start)
+        last = Figure((1,), span)
+        self._add(
+            Work(Make(f"{make.kind}{uses}tog", uses, 1, make.height), last, Where(At.NEXT, last), span, bare=True)
+        )
         return True
 
 

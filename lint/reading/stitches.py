@@ -94,24 +94,6 @@ class StitchReader(SpreadReader):
             return self._chain(start, index, number)
         return self._work(start, index, word, number)
 
-    def _worked_off(self) -> bool:
-        """Read `work off 2 sc as 1 sc`, `working off last 2 sc as 1`: a decrease."""
-        at = 2
-        while self._kind(at) in ("next", "last", "first", "noise"):
-            at += 1
-        number = figure_at(self.items, self.at + at)
-        word = self.items[self.at + at + 1] if self.at + at + 1 < len(self.items) else None
-        make = make_of(word) if isinstance(word, Word) else None
-        if self._text(1) != "off" or number is None or number.is_list or make is None or make.uses != 1:
-            return False
-        one = figure_at(self.items, self.at + at + 3)
-        if self._text(at + 2) not in ("as", "into", "in", "to") or one is None or one.values != (1,):
-            return False
-        start, uses = self.at, number.values[0] or 2
-        self.at += at + 4 + (self._kind(at + 4) in ("st", "stitch"))
-        self._add_bare(start, Make(f"{make.kind}{uses}tog", uses, 1, make.height), None, None)
-        return True
-
     def _chain(self, start: int, index: int, number: Figure | None) -> bool:
         """Read `ch 3`, `3ch`, `ch-1`, `chain 70 loosely`, with `(counts as dc)` or `, counts as dc` after it."""
         after = index + 1

@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from ..pattern import Claim
 from ..steps import ANY_GROUP
-from .fabric import BEGUN, Fabric, groups_of
+from .fabric import Fabric
+from .grouping import BEGUN, groups_of
 
 
 @dataclass(frozen=True, slots=True)

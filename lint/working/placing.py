@@ -7,7 +7,8 @@ from dataclasses import replace
 
 from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Where, Work, group_name
 from ..workings import Deed
-from .fabric import BEGUN, SPACE, Cursor, Fabric, Row, Segment, Spot, grouped, groups_of, spot_of, stitches_of
+from .fabric import SPACE, Cursor, Fabric, Row, Segment, Spot, spot_of, stitches_of
+from .grouping import BEGUN, grouped, groups_of
 from .hook import FEWEST_AROUND, CannotWork
 from .shape import chain_key, into_spaces, more_work, slips_on
 from .starting import Starting, from_hook_of

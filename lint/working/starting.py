@@ -10,7 +10,8 @@ from itertools import islice
 from ..figures import Figure
 from ..steps import ANY_GROUP, At, Chain, Join, Remark, Repeat, Skip, Step, Target, Together, Turn, Where, Work
 from ..workings import Deed, Item
-from .fabric import BEGUN, LINK, SPACE, Cursor, Fabric, Match, Row, Segment, Spot, groups_of, plain, spot_of
+from .fabric import LINK, SPACE, Cursor, Fabric, Match, Row, Segment, Spot, plain, spot_of
+from .grouping import BEGUN, groups_of
 from .hook import FEWEST_AROUND, CannotWork
 from .needles import Needles
 from .shape import (
