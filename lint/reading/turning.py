@@ -20,7 +20,7 @@ def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
     link = False
     if named:
         index += 1
-        link = kind(items, index - 1) == "ordinal" and kind(items, index) == "st"
+        link = _is_second(items, index - 1) and kind(items, index) == "st"
         while kind(items, index) == "st" or (_is_chain(items, index) and text_at(items, index + 1) == "of"):
             index += 1
         if text_at(items, index) != "of" and kind(items, index) != "tch":
@@ -44,10 +44,15 @@ def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
         if kind(items, number) == "number":
             index = number + 1
         elif link and not begins:
-            return None  # `2nd st of ch`: a link of the foundation
+            return None  # `2nd st of ch`: where a first row begins in the foundation
     else:
         return None
     return None if kind(items, index) == "space" else index
+
+
+def _is_second(items: Sequence[Item], index: int) -> bool:
+    item = items[index] if index < len(items) else None
+    return isinstance(item, Word) and item.kind == "ordinal" and item.value == 2
 
 
 def _is_chain(items: Sequence[Item], index: int) -> bool:
