@@ -41,7 +41,7 @@ def breaks_here(items: Sequence[Item], index: int) -> bool:
     """Tell whether the mark at an index is one at which a later `ending at **` lets the last pass end."""
     mark = text_at(items, index)
     return any(
-        found is not None and found[0] == mark
+        found[0] == mark
         for at in range(index + 1, len(items))
         if text_at(items, at) in _ENDS and (found := ends_at_mark(items, at)) is not None
     )
