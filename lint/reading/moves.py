@@ -33,17 +33,9 @@ from .words import Word
 
 _MIDDLE = {"center", "centre", "central", "middle"}
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
-
-
 MOST_BEFORE_WITH = 7  # words, from `join` to the stitch it is done with
-
-
 _MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
-
-
 LEAST_LISTED = 3  # words of a list: two stitches and what stands between
-
-
 _JOINING = frozenset({"attach", "rejoin", "reattach"})
 
 
@@ -357,6 +349,8 @@ class MoveReader(StitchReader):
         start = self.at
         if self._text() in _JOINING and self._joins_with_stitch():
             return True
+        if self._text() in ("note", "notes", "nb"):
+            return self._note()
         self.at += 1
         while self.at < len(self.items):
             what = self._kind()
@@ -379,6 +373,15 @@ class MoveReader(StitchReader):
         item = self.items[self.at]
         plain = isinstance(item, Word) and item.stitch is not None and item.stitch.id in ("k", "p")
         return plain and self._text(-1) in ("and", "then") and self._kind(1) in ("each", "around", "until")
+
+    def _note(self) -> bool:
+        """Take a note within a round, to the end of its sentence: it says again what was worked."""
+        start = self.at
+        while self.at < len(self.items) and self._kind() != "." and not self._ends_sentence(self.at):
+            self.at += 1
+        self._add(Remark(self._span(start, max(self.at, start + 1))))
+        self.at = max(self.at, start + 1)
+        return True
 
     def _begins_chain(self) -> bool:
         item = self.items[self.at]

@@ -16,7 +16,7 @@ from ..pattern import LooseMark
 from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .claims import claim_of_group
 from .filet import read_filet
-from .joins import counts_not
+from .joins import NOT_COUNTS, counts_not
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .parts import Part, part_at
 from .pieced import PieceReader
@@ -39,7 +39,9 @@ class StepReader(PieceReader):
 
     def _one(self) -> bool:
         what = self._kind()
-        if self.top and (self._measured() or self._part_count() or self._names_rows() or self._claim()):
+        if self.top and (
+            self._counts_said() or self._measured() or self._part_count() or self._names_rows() or self._claim()
+        ):
             return True
         if what == "group":
             return (self.top and self._along_chain()) or self._group()
@@ -134,6 +136,22 @@ class StepReader(PieceReader):
                 return self._leave()
             case _:
                 return False
+
+    def _counts_said(self) -> bool:
+        """Read `and count this as 1 dc` after the first stitch into the chain: what the chains skipped stand for."""
+        last = self.steps[-1] if self.steps else None
+        if self._kind() != "counts" or not isinstance(last, Work) or last.where.at is not At.FROM_HOOK:
+            return False
+        start = self.at
+        while self.at < len(self.items) and self._kind() not in (".", ";", "*", "group"):
+            self.at += 1
+            if self._text(-1).endswith("."):
+                break  # `1 ch-1 sp.`: the full stop is part of the word
+        self._apply_counts(self.items[start : self.at], says_not=self._words_deny(start))
+        return True
+
+    def _words_deny(self, start: int) -> bool:
+        return any(text_at(self.items, index) in (*NOT_COUNTS, "not") for index in range(start, self.at))
 
     def _ends_with_join(self) -> bool:
         """Read `ending with 1 sl st into first st`: the round is joined."""

@@ -140,6 +140,8 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
     if marked := read_to_marker(items, index):
         leave, nth, end = marked
         return Read(Times(Count.TO_END, leave=leave, to_marker=nth, span=span_of(items[start:end])), end)
+    if (end := _to_groups(items, index)) is not None:
+        return Read(Times(Count.TO_END, span=span_of(items[start:end])), end)
     if remainder := read_remainder(items, index):
         number, end = remainder
         return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
@@ -200,6 +202,25 @@ def _to_space(items: Sequence[Item], at: int) -> tuple[Target, int] | None:
         named = named or (word.kind == "space" or word.text == "corner")
         index += 1
     return (Target(space=True, size=size, corner=True), index) if named else None
+
+
+def _to_groups(items: Sequence[Item], at: int) -> int | None:
+    """Pass over `until there are 5 clusters of 5 dc`: as often as it goes, up to the end of the clause."""
+    if kind(items, at) != "until" or _text(items, at + 1) != "there":
+        return None
+    index = at + 2
+    while kind(items, index) in ("noise", "total"):
+        index += 1
+    word = _word(items, index + 1)
+    named = word is not None and ((word.stitch is not None and word.stitch.kind == "group") or word.text in _GROUPS)
+    if figure_at(items, index) is None or not named:
+        return None
+    while index < len(items) and kind(items, index) not in (",", ".", ";", "group") and _text(items, index) != "and":
+        index += 1
+    return index
+
+
+_GROUPS = frozenset({"groups", "group", "clusters", "sets", "repeats", "shells", "fans", "scallops"})
 
 
 def _leads_to_times(items: Sequence[Item], index: int) -> bool:

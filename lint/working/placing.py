@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Where, Work, group_name
+from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Turn, Where, Work, group_name
 from ..workings import Deed
 from .fabric import SPACE, Cursor, Fabric, Row, Segment, Spot, spot_of, stitches_of
 from .grouping import BEGUN, grouped, groups_of
@@ -363,6 +363,8 @@ class Placing(Starting):
         elif make.uses:
             if where.nth is not None and not where.target.chain:
                 self.from_beginning(where.nth)
+            if where.first and self.used and self.cursor is not None and self.cursor.fabric.is_chain:
+                self.cursor.take(self.cursor.left() - 1)  # the first chain made is the last one met
             behind = self.to_middle(number * make.uses) if where.target.nth == 0 else 0
             self.to_kind(where.target)
             if where.last and self.loose and self.cursor is not None:
@@ -382,6 +384,8 @@ class Placing(Starting):
         """Take `ch 3, tr in first sc` at a round's end for the join: the stitch is the second half of the last loop."""
         last = self.row.segments[-1] if self.row.segments else None
         if self.flat or make.height < 2 or not self.worked or more_work(rest) or last is None:
+            return False
+        if self.cursor is None or self.cursor.fabric.is_chain or any(isinstance(step, Turn) for step in rest):
             return False
         if last.times != 1 or len(last.spots) != 1 or not last.spots[0].is_space:
             return False

@@ -158,6 +158,17 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "5th Row: 5 sps.\n",
         [[8], [8], [10], [12], [6]],
     ),
+    "notes within a row, what skipped chains count as, repeats until there are so many groups": (
+        # the chains skipped, 3 groups of 5, one in the first chain made
+        "Ch 27.\n\nR1: Dc on 5th ch from hook and count this as 1 dc and 1 ch-1 sp. Dc on next 4 stitches. NOTE: 1 cluster made up of"
+        " 5 dcs is made.\n* Ch3, skip 3 sts, dc next 5 stitches.* Repeat * * until there are 3 clusters of 5-dcs, end row with ch1, dc"
+        " on first ch made. Note: There are 2 ch-3 spaces between clusters. Turn.\n",
+        [[27], [17]],
+    ),
+    "numbers of rounds with a bracket, on lines of their own": (
+        "Rnd 1)\nCh 4, join to form a ring, ch 1, 6 sc in ring, join.\nRnd 2)\nCh 1, 2 sc in each sc around, join.\n",
+        [[6], [12]],
+    ),
 }
 
 
