@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from ..figures import Figure
 from ..pattern import Claim
-from ..steps import At, Even, Leave, Make, Remark, Turn, Where, Work
+from ..steps import At, Even, Leave, Make, Marker, Remark, Turn, Where, Work
 from .charts import ChartReader
 from .marks import flat, kind, text_at
 from .times import figure_at
@@ -105,6 +105,22 @@ class HoldingReader(ChartReader):
             return self._add(Remark(self._span(start))) is None
         span = self._span(start)
         self._add(Work(Make("held", 0, 1), Figure((1,), span), Where(At.NEXT, number), span))
+        return True
+
+    def _more_of_parts(self) -> bool:
+        """Read `52 sts of left sleeve` after `knit across 76 sts of back,`: as many more of the same."""
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Remark | Marker)), None)
+        plain = isinstance(last, Work) and last.where.at is At.NEXT and last.make.uses == last.make.makes == 1
+        number = figure_at(self.items, self.at)
+        before = self._kind(-1) == "," or self._text(-1) in ("and", "then")
+        if not plain or not before or number is None or self._kind(1) != "st" or self._text(2) not in ("of", "from"):
+            return False
+        assert isinstance(last, Work)
+        start = self.at
+        self.at += 3
+        while self._kind() in ("noise", "word", "first", "last", "ordinal") and self._text() not in ("and", "then"):
+            self.at += 1
+        self._add(replace(last, where=Where(At.NEXT, number), span=self._span(start)))
         return True
 
     def _rest_waits(self) -> bool:

@@ -37,11 +37,13 @@ class StepReader(PieceReader):
 
     __slots__ = ()
 
+    def _counted(self) -> bool:
+        """Read a measure, a count, or the number of rows."""
+        return self._counts_said() or self._measured() or self._part_count() or self._names_rows() or self._claim()
+
     def _one(self) -> bool:
         what = self._kind()
-        if self.top and (
-            self._counts_said() or self._measured() or self._part_count() or self._names_rows() or self._claim()
-        ):
+        if (self.knit and self._more_of_parts()) or (self.top and self._counted()):
             return True
         if what == "group":
             return (self.top and self._along_chain()) or self._group()

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
-from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Step, Together, Work
+from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Work
 from ..workings import Deed, Item
 from .balance import balance
 from .fabric import SPACE, Cursor, Row, spot_of, stitches_of
@@ -78,6 +78,9 @@ class Repeating(Placing):
         chains = list(takewhile(_makes_loop, step.steps))
         ends = isinstance(step.steps[-1], Work | Together)
         closes = all(isinstance(part, Join | Remark | FastenOff) for part in rest)
+        # without a join a mesh, whose chains bridge stitches, may be a row: `R2 - sc, *ch 2, sk 2, sc*`
+        mesh = any(isinstance(part, Skip) for part in step.steps)
+        closes = closes and (not mesh or any(isinstance(part, Join) for part in rest))
         begun = self.row.segments[0].spots[0] if self.row.segments else None
         if self.flat or not (chains and ends and closes) or begun is None or begun.is_space:
             return

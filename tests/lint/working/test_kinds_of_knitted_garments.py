@@ -82,6 +82,12 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "rem 28 sts wait for instep.\nRow 1: *Sl 1, k1; rep from * to end.\n",
         [[56], [28], [28]],
     ),
+    "parts joined, each with its own number": (
+        "Cast on 128 sts.\n\nYoke\nJoining round: Knit across 76 sts of back, 52 sts of left sleeve, 76 sts of front "
+        "and 52 sts of right sleeve.\nDec round: *K6, k2tog; rep from * to end. 224 sts.\n",
+        # 76 + 52 + 76 + 52, and 32 fewer
+        [[128], [256], [224]],
+    ),
     "rows repeated to a length, ending with a second row": (
         "Cast on 10 sts.\n1st row: K.\n2nd row: P.\n"
         "Rep these 2 rows until work measures 7 ins., ending with a 2nd row.\n",
