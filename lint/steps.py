@@ -145,7 +145,7 @@ class Work:
 
     `ambiguous` is True where the draft's words (`2 hdc in next 3`, `2 sc`) can also mean `times` stitches in all,
     one in each place, or the words `sc around` the steps before it as well; `bare` where no place is named, so that
-    `2 sc` may mean two in one.
+    `2 sc` may mean two in one. `corners` is how many go into the middle stitch of each corner, where that is said.
     """
 
     make: Make
@@ -154,6 +154,7 @@ class Work:
     span: Span
     ambiguous: bool = False
     bare: bool = False
+    corners: Figure | None = None
     skipped_count: bool | None = None  # into the nth chain from the hook: whether the chains before it count as one
 
 

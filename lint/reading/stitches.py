@@ -40,6 +40,12 @@ _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 _PLACES = ("into", "each", "next", "loops")  # what a further place begins with
 
 
+_BESIDES = frozenset({",", ";", "and", "but", "with", "making", "placing", "putting", "working"})
+_CORNER_WORDS = frozenset({"noise", "each", "st", "stitch", "next"})
+_MIDDLE = frozenset({"middle", "centre", "center", "of", "all", "the", "every", "4", "four"})
+_FAR = 10  # words within which the corner is named
+
+
 class StitchReader(SpreadReader):
     """Reads stitches."""
 
@@ -351,6 +357,32 @@ class StitchReader(SpreadReader):
             self._times_in_place(times)
         self._more_times()
         self._and_places(make, number, start)
+        self._more_in_corners(start)
+
+    def _more_in_corners(self, start: int) -> None:
+        """Read `, working 3 sc in each corner` behind `sc in each st around`, unless the corners are spaces."""
+        last = self.steps[-1]
+        if not self.top or not isinstance(last, Work) or last.where.at is not At.EACH:
+            return
+        if last.where.target != Target(last.where.target.kinds):
+            return
+        index = self.at
+        while text_at(self.items, index) in _BESIDES or kind(self.items, index) in ("work", "noise"):
+            index += 1
+        number = figure_at(self.items, index)
+        item = self.items[index + 1] if index + 1 < len(self.items) else None
+        same = isinstance(item, Word) and item.stitch is not None and item.stitch.id == last.make.kind
+        if index == self.at or number is None or not same or kind(self.items, index + 2) != "into":
+            return
+        stop = index + 3
+        while stop < index + _FAR and (kind(self.items, stop) in _CORNER_WORDS or text_at(self.items, stop) in _MIDDLE):
+            stop += 1
+        if text_at(self.items, stop) not in ("corner", "corners") or kind(self.items, stop + 1) == "space":
+            return
+        if kind(self.items, stop + 1) == "stitch" and kind(self.items, stop + 2) == "space":
+            return  # `in each corner ch sp`
+        self.at = stop + 1 + (kind(self.items, stop + 1) in ("st", "stitch"))
+        self.steps[-1] = replace(last, corners=number, span=self._span(start))
 
     def _times_in_place(self, times: Times) -> None:
         """Apply `dc 5 times in next ch`: so many in that one place."""

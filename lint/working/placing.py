@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Turn, Where, Work, group_name
 from ..workings import Deed
+from .corners import with_corners
 from .fabric import SPACE, Cursor, Fabric, Row, Segment, Spot, spot_of, stitches_of
 from .grouping import BEGUN, grouped, groups_of
 from .hook import FEWEST_AROUND, CannotWork
@@ -77,7 +78,7 @@ class Placing(Starting):
             self.next(step, rest, times, top=top)
             return
         if where.at is At.EACH:
-            self.each(step, rest, times, top=top)
+            (self.each if step.corners is None else self.at_corners)(step, rest, times, top=top)
             return
         spot = spot_of(make.kind)
         match where.at:
@@ -237,6 +238,29 @@ class Placing(Starting):
             picot = Spot(SPACE, last.spots[0].size, PICOT, opens=True, closes=True)
             self.row.segments[-1] = Segment((picot,), 1)
 
+    def at_corners(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
+        """Work into each stitch, with more of them in each corner; a chain that counts stands on the first."""
+        number = self.number(step.corners)
+        if (
+            times != 1
+            or self.kept(rest)
+            or self.cursor is None
+            or step.make.uses != 1
+            or self.cursor.left() != self.cursor.fabric.stitches
+        ):
+            raise CannotWork("where the corners are is not known")
+        segments = with_corners(self.cursor.fabric, step.make.kind, number)
+        begun = sum(part.stitches * part.times for part in self.row.segments)
+        if begun and (begun > 1 or not self.base or segments[0].spots[0].group):
+            raise CannotWork("where the corners are is not known")
+        if begun:
+            first = segments[0]
+            segments = (Segment(first.spots[1:], 1), Segment(first.spots, first.times - 1), *segments[1:])
+        self.take(self.left())
+        self.row.segments.extend(part for part in segments if part.spots and part.times)
+        made = sum(part.stitches * part.times for part in segments)
+        self.note(Deed.WORK, step.span, self.cursor.fabric.stitches - begun, made, top=top)
+
     def between(self, step: Work, times: int, *, top: bool) -> None:
         """Go between stitches, or between groups of them: a gap lies after each."""
         where = step.where
@@ -283,6 +307,8 @@ class Placing(Starting):
             ahead = self.cursor.spaces_ahead() if self.cursor is not None and size is not None else {}
             if len(ahead) > 1 and size in ahead:
                 number = ahead[size] - (left < sum(ahead.values()))
+        if not number and not self.inside:
+            raise CannotWork("the spaces it is worked into were not found in the row below")
         self.take(left, spaces=True)
         if number and self.cursor is not None:
             self.cursor.take(max(0, self.cursor.left() - self.kept(rest)))

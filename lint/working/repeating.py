@@ -76,7 +76,7 @@ class Repeating(Placing):
     def _close_with_loop(self, step: Repeat, rest: Sequence[Step]) -> None:
         """Make the loop back to the beginning where it isn't written: `*ch 5, sc in next dc; rep around, join`."""
         chains = list(takewhile(_makes_loop, step.steps))
-        ends = isinstance(step.steps[-1], Work | Together)
+        ends = bool(step.steps) and isinstance(step.steps[-1], Work | Together)
         closes = all(isinstance(part, Join | Remark | FastenOff) for part in rest)
         # without a join a mesh, whose chains bridge stitches, may be a row: `R2 - sc, *ch 2, sk 2, sc*`
         mesh = any(isinstance(part, Skip) for part in step.steps)

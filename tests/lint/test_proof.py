@@ -157,6 +157,9 @@ def test_any_words_of_the_trade_give_a_proof(text: str) -> None:
 @QUICK
 # breaks off in the middle of a list, where one of three sizes is in doubt
 @example((CORPUS / "lamplighter-hat.txt").read_text("utf-8").split(", 70, 77)", 1)[0])
+@example(
+    "Ch 32.\nRow 1: 1 tr in 4th ch from hook, 1 tr in each ch to end, turn. ((28 dc)\nRow 2: Rep Row 1. (2 dc)\n"
+)  # empty brackets
 def test_a_damaged_draft_gives_a_proof(text: str) -> None:
     checked(text)
 

@@ -60,6 +60,51 @@ TALK = {
 }
 
 
+SQUARE = (
+    "UK terms\nRnd 1. 12 tr into a ring, ss. (12 tr)\n"
+    "Rnd 2. 1 ch, *1 dc in each of next 2 tr, 3 dc in next tr; rep from * 3 times more, ss. (20 dc)\n"
+)
+CORNERS = [
+    "working 3 dc in the middle dc of each corner",
+    "working 3 dc in each corner",
+    "making 3 dc in each corner st",
+    "3 dc in centre dc of each corner",
+    "and 3 dc in each corner",
+    "placing 3 dc in each corner dc",
+]
+
+
+@pytest.mark.parametrize("said", CORNERS)
+def test_more_in_the_middle_stitch_of_each_corner(said: str) -> None:
+    # twice four corners: 20, 28, 36
+    text = f"{SQUARE}Rnd 3. 1 ch, 1 dc in each dc to end, {said}, ss. (28 dc)\nRnd 4. 1 ch, 1 dc in each dc to end, {said}, ss. (36 dc)\n"
+
+    assert counts(text) == [[12], [20], [28], [36]]
+    assert [one.rule for one in proof(text).findings if one.rule == "count-differs"] == []
+
+
+def test_a_wrong_count_of_a_square_is_corrected() -> None:
+    text = f"{SQUARE}Rnd 3. 1 ch, 1 dc in each dc to end, working 3 dc in each corner, ss. (26 dc)\n"
+
+    assert [one.rule for one in proof(text).findings if one.level is Level.CORRECTION] == ["count-differs"]
+
+
+@pytest.mark.parametrize(
+    "below",
+    [
+        "Rnd 1. 20 dc into a ring, ss. (20 dc)\n",  # no corners at all
+        "Rnd 1. 16 dc into a ring, ss. (16 dc)\nRnd 2. 1 ch, 3 dc in next dc, 1 dc in each of next 3 dc, 3 dc in next dc, "
+        "1 dc in each of next 11 dc, ss. (20 dc)\n",  # two only
+    ],
+)
+@pytest.mark.parametrize("said", ["working 3 dc in each corner", "working (1 dc, 2 ch, 1 dc) in each corner"])
+def test_corners_that_nobody_can_see_leave_a_round_unread(below: str, said: str) -> None:
+    found = proof(f"UK terms\n{below}Next rnd. 1 ch, 1 dc in each dc to end, {said}, ss. (28 dc)\n")
+
+    assert found.workings.rounds[-1].sizes[0] is None or found.workings.rounds[-1].sizes[0].count is None
+    assert [one.rule for one in found.findings if one.level is Level.CORRECTION] == []
+
+
 def counts(text: str) -> Counts:
     return [[size.count if size else None for size in one.sizes] for one in proof(Draft.of(text)).workings.rounds]
 
