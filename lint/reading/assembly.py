@@ -14,7 +14,7 @@ from .blocks import Block
 from .claims import claims_in
 from .directives import Directed, read_directive
 from .figures import lift, lists_in
-from .marks import Item, kind, tree
+from .marks import Item, kind, text_at, tree
 from .parts import Part, marked
 from .sizes import size_note
 from .steps import Steps, read_steps
@@ -147,6 +147,8 @@ class Assembly:
         claims = steps.claims
         if directed and not claims:
             claims = _after_directive(rest)
+        if directed is None and text_at(items, 0) == "as" and kind(items, 1) == "round":
+            steps = replace(steps, steps=(*steps.steps, Unread(items[1].span, "the rounds to repeat were not found")))
         if lost := _strangers_in(words, steps.steps, directed):
             steps = replace(steps, steps=(*steps.steps, *lost))
         return steps, directed, claims

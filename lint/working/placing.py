@@ -280,7 +280,8 @@ class Placing(Starting):
         """Take a space, on a row that has none but has groups of stitches in one place, as the gap between groups."""
         target = where.target
         fabric = self.cursor.fabric if self.cursor is not None else None
-        if where.at not in (At.NEXT, At.EACH) or not target.space or target.group or target.also_spaces:
+        beside = target.group or target.also_spaces or target.corner
+        if where.at not in (At.NEXT, At.EACH) or not target.space or beside:
             return where
         if fabric is None or fabric.ring or fabric.spaces or target.size is not None or not groups_of(fabric):
             return where
@@ -307,8 +308,6 @@ class Placing(Starting):
             ahead = self.cursor.spaces_ahead() if self.cursor is not None and size is not None else {}
             if len(ahead) > 1 and size in ahead:
                 number = ahead[size] - (left < sum(ahead.values()))
-        if not number and not self.inside:
-            raise CannotWork("the spaces it is worked into were not found in the row below")
         self.take(left, spaces=True)
         if number and self.cursor is not None:
             self.cursor.take(max(0, self.cursor.left() - self.kept(rest)))

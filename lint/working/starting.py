@@ -269,8 +269,6 @@ class Starting(Needles):
             self.base = False
             beside = self.flat and not next(self.cursor.ahead(), spot_of("")).group
             number -= not beside and self.cursor.copy().seek(match) is not None
-        if not number and self.row.segments and not self.cursor.left():
-            raise CannotWork("the groups that it is worked into were not found in the row below")
         if number:
             self.cursor.take_spots(_up_to_last_group(self.cursor.rest()))
         self.sought = self.loose = True

@@ -129,3 +129,12 @@ def test_talk_with_a_colon_is_no_round(kind: str) -> None:
     text = f"HAT\nRnd 1: 12 sc in a magic ring. (12)\n{TALK[kind]}\nRnd 2: 2 sc in each st around. (24)\n"
 
     assert counts(text) == [[12], [24]]
+
+
+def test_a_round_as_one_that_nobody_can_name_is_unread() -> None:
+    text = (
+        "UK terms\nSizes: S [M, L]\nRnd 1: 34[38, 42] dc into a ring. 34[38, 42] dc\n"
+        "Rnd 2: 1ch, 1 dc in each dc to end, ss. 34[38, 42] dc\nRnds 3-12: As r34[38, 42] dc\n"
+    )
+
+    assert counts(text)[-1] == [None, None, None]
