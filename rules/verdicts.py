@@ -272,7 +272,9 @@ def _level(case: Case, index: int, size: int, own: SizeWorking, kind: str) -> Le
     if not own.sure or (own.before is not None and own.before < 1) or (own.count or 0) < 1:
         return None
     if own.agrees is False:
-        doubtful = _far_off(own) or _open_convention(case, index, own)
+        # a longhand's sign says that this was reported of the draft it was made from
+        known = case.pattern.rounds[index].known_to_differ
+        doubtful = known or _far_off(own) or _open_convention(case, index, own)
         return Level.QUERY if doubtful else Level.CORRECTION
     if kind == "evenly-does-not-work":
         return Level.CORRECTION

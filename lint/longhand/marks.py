@@ -37,8 +37,9 @@ def marked(written: Longhand) -> str:
         if len(again.workings.rounds) != len(marks):
             continue
         # the marks may tell more: a list that nobody could take apart makes the text without them look like one in
-        # several sizes, and a count that differs needs no other explanation
-        same = all(was in (now, _UNKNOWN) for was, now in zip(wanted, _counts(again, marks), strict=True))
+        # several sizes, and a count that differs needs no other explanation; what hangs on a doubtful round may go
+        both = zip(wanted, _counts(again, marks), strict=True)
+        same = all(was == now or _UNKNOWN in (was, now) for was, now in both)
         if same or again.pattern.sizes.number < several:
             return text
     return _with_notes(written.text, [_listed(written, mark) for mark in Mark if mark in marks])

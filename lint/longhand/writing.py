@@ -326,9 +326,12 @@ def _written(one: RoundWorking, unrolling: Unrolling, written: _Try) -> Written:
         return Written(own, words, place.end, copy.turn, copy.turns, None if known else mark)
     index = written.own(round_)
     before = unrolling.working(index) if index is not None else None
-    if before is not None:
+    if before is not None and index is not None:
         # the whole draft tells more than a single size does
         mark = Mark.DIFFERS if before.agrees is False else None
+        now = one.sizes[0].count if one.sizes and one.sizes[0] is not None else None
+        if now not in (None, before.count) and unrolling.round(index).elided is None:
+            mark = Mark.UNREAD  # what it depends on can't be written for one size
     if index is not None and (strange := _miscounted(unrolling, index)):
         counts = [claim.span for claim in unrolling.round(index).claims]
         only_counts = all(any(one.start <= each.start < one.end for one in counts) for each in strange)

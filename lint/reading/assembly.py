@@ -168,7 +168,8 @@ class Assembly:
         """Read of words that are marked as not worked out only the count that they state, if it is plain."""
         items, loose = tree(words)
         directed = read_directive(items) if self.rounds else None
-        claims = read_steps(items, loose, _marks(words), figures=self.figures, knit=self.knit).claims
+        told = read_steps(items, loose, _marks(words), figures=self.figures, knit=self.knit)
+        claims = told.claims or ((told.closing,) if told.closing is not None else ())
         strange = [one.span for one in lists_in(self.words.within(span)) if len(one.values) != self.sizes.number]
         plain = tuple(one for one in claims if not any(_meet(one.span, other) for other in strange))
         return Steps((Unread(span, "it is marked [?] as not worked out"),)), directed, plain

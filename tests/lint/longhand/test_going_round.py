@@ -222,3 +222,11 @@ def test_rounds_declared_as_another_have_its_words() -> None:
     )
 
     assert written(text).splitlines()[6] == "Round 4: Sc in each st around. (12)"
+
+
+@pytest.mark.parametrize(("sign", "level"), [("", Level.CORRECTION), ("[!] ", Level.QUERY)])
+def test_a_count_that_was_reported_of_the_draft_is_only_asked_about(sign: str, level: Level) -> None:
+    # 8 doubled are 16
+    text = f"HAT\nRnd 1: 8 sc in a magic ring. (8)\nRnd 2: {sign}Inc in each st around. (15)\n"
+
+    assert [(one.rule, one.level) for one in proof(text).findings] == [("count-differs", level)]
