@@ -126,7 +126,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     steps = replace(steps, steps=bound(steps.steps, None, claims))
     if directed is None and _REFERS.search(text) and not _tells_rows(steps.steps):
         steps = replace(steps, steps=(*steps.steps, Unread(span, "what it refers to was not found")))
-    headed = directed is None and bool(assembly.rounds) and _is_headed(assembly.words.within(span))
+    headed = directed is None and _is_headed(assembly.words.within(span), first=not assembly.rounds)
     if headed:
         steps = _unread(steps, span)
     told = [step for step in steps.steps if not isinstance(step, Remark | Turn | FastenOff | Join | Marker)]
@@ -187,7 +187,7 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     starts = bool(_STARTS.match(text) or (label and _STARTS.match(text[label.end() :])))
     starts = starts and not any(word.kind == "counts" for word in words)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
-    headed = directed is None and bool(assembly.rounds) and _is_headed(words)
+    headed = directed is None and _is_headed(words, first=not assembly.rounds)
     lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)
     if directed is None and _take_prose_row(assembly, block, span):
         return
@@ -409,8 +409,13 @@ def _unread(steps: Steps, span: Span) -> Steps:
     return replace(steps, steps=(Unread(span, "it is not known for which round these words are"),), loose=())
 
 
-def _is_headed(words: Sequence[Word]) -> bool:
-    """Tell whether a line has the look of a round in a notation that isn't known: `Left front, row one (RS): k2, ...`."""
+def _is_headed(words: Sequence[Word], *, first: bool) -> bool:
+    """Tell whether a line has the look of a round in a notation that isn't known: `Left front, row one (RS): k2, ...`.
+
+    Before the `first` round of a draft much else names rows: there a line must begin with the word.
+    """
+    if first and (not words or words[0].kind != "round" or any(word.kind == "=" for word in words)):
+        return False
     at = next((n for n, word in enumerate(words[:_LATEST_HEADING]) if word.kind == "round"), None)
     if at is None:
         return False

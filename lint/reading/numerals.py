@@ -48,6 +48,19 @@ _ROMAN = re.compile(
 _DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
 
 
+_LETTER = re.compile(r"\b((?:[Rr]ounds?|[Rr]nds?|[Rr]ds?|[Rr]ows?|ROUNDS?|RNDS?|RDS?|ROWS?)\.?[ \t]+)([A-I])\b")
+_LETTERED = re.compile(rf"^[ \t]*{_LETTER.pattern}(?=[ \t]*[):.\u2013-])", re.MULTILINE)
+
+
+def lettered(text: str) -> str:
+    """Write rounds that go by letters as numbers where a draft has them from A on: `Rd C)` is Rd 3. Offsets stay."""
+    letters = [match[2] for match in _LETTERED.finditer(text)]
+    following = zip(letters, [*letters[1:], "A"], strict=True)
+    if letters[:2] != ["A", "B"] or any(after not in ("A", chr(ord(before) + 1)) for before, after in following):
+        return text
+    return _LETTER.sub(lambda match: f"{match[1]}{ord(match[2]) - ord('A') + 1}", text)
+
+
 def numerals(text: str) -> str:
     """Write round numbers that are words or stand after `#` as other headings do: `ROUND 2`, `2th round`, `#4 to 6)`.
 

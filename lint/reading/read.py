@@ -19,6 +19,7 @@ from .letters import cleaned, squeezed
 from .materials import read_materials
 from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
+from .numerals import lettered
 from .rounds import assemble
 from .said import read_sayings
 from .sizes import counted_sizes, declared_number, find_sizes, titled_sizes
@@ -33,7 +34,7 @@ def read(draft: Draft) -> Pattern:
     Raises nothing for any text: words that can't be read become `Unread` steps, a text without rounds an empty pattern.
     """
     text, letters = cleaned(draft.text)
-    text = squeezed(text)
+    text = lettered(squeezed(text))
     craft = craft_of(text)
     if craft == "knitting":
         text = undotted(text)

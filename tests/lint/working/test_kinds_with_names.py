@@ -46,6 +46,13 @@ KINDS: dict[str, tuple[str, Counts]] = {
         # 2 and 4 and 4 and 4 and 2
         [[7], [16], [16]],
     ),
+    "rounds that go by letters, and are worked again by them": (
+        "Rd A) in a magic ring: 8 sc, close with a sl st. [8 sc]\nRd B) ch1, *sc in next sc, 3 sc in next sc; rep from * 3x more, "
+        "sl st. [16 sc]\nRd C) ch1, sc in each sc around, working 3 sc in the middle sc of each corner, sl st. [24 sc]\n"
+        "Rd D) as Rd C. [32 sc]\n",
+        # four corners, two more each
+        [[8], [16], [24], [32]],
+    ),
     "short forms told on the line before the first round": (
         "HEAD\nIn grey. MR = magic ring, inv dec = invisible decrease\nR1) 7 sc in MR. [7]\nR2) inc x 7 [14]\n",
         [[7], [14]],
@@ -138,3 +145,14 @@ def test_a_round_as_one_that_nobody_can_name_is_unread() -> None:
     )
 
     assert counts(text)[-1] == [None, None, None]
+
+
+def test_first_lines_that_look_like_rounds_are_not_passed_over() -> None:
+    text = "POT HOLDER\nRound alpha: 6 sc in a magic ring. (6)\nRound beta: 2 sc in each st. (12)\nFasten off.\n"
+
+    assert counts(text) == [[None], [None]]
+
+
+@pytest.mark.parametrize("line", ["Row gauge: 4 dc = 5 cm", "Rows are worked flat: turn after each."])
+def test_talk_of_rows_before_the_first_is_no_round(line: str) -> None:
+    assert counts(f"HAT\n{line}\n\nRnd 1: 6 sc in a magic ring. (6)\n") == [[6]]
