@@ -146,8 +146,10 @@ def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
             if words.end > words.start:
                 found.append(Block(kind, words, after_gap=gap, leads=bool(here)))
             if not here:
-                last = _last_of_prose if knit and kind is Kind.LINE else _last_of_line
-                stop_line = last(text, lines, index, starts, wide)
+                if knit and kind is Kind.LINE:
+                    stop_line = _last_of_prose(text, lines, index, starts, wide)
+                else:
+                    stop_line = _last_of_line(text, lines, index, starts)
                 if stop_line > index:
                     found[-1] = Block(Kind.LINE, Span(line.start, lines[stop_line].span.end), after_gap=gap)
                 gap = False
@@ -198,7 +200,7 @@ def _begins_part(text: str, lines: list[Line], index: int, headings: Mapping[int
     return first is not None and bool(first.numbers) and first.numbers[0][0] == 1
 
 
-def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int], _wide: int) -> int:
+def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
     """Return the index of the line on which an instruction for whole rounds (`Rep last rnd twice more`) ends."""
     if not AGAIN.match(text[lines[index].start : lines[index].span.end]):
         return max(_last_of_chain(text, lines, index, starts), _last_of_first_row(text, lines, index, starts))

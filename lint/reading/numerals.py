@@ -1,4 +1,4 @@
-"""Numerals: round numbers in words or behind a sign, put into figures for the headings to be found."""
+"""Numerals: round numbers in words, in letters or behind a sign, put into figures for the headings to be found."""
 
 from __future__ import annotations
 

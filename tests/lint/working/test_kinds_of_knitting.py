@@ -3,13 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from rowcall.lint.draft import Draft
-from rowcall.lint.finding import Level
-from rowcall.lint.proof import proof
-from rowcall.lint.reading import read
-from rowcall.lint.working import work
-
-Counts = list[list[int | None]]
+from worked import Counts, corrections, counts
 
 KINDS: dict[str, tuple[str, Counts]] = {
     "a cast-on in prose, joined, with plain rows on the same line": (
@@ -174,11 +168,6 @@ UNREAD: dict[str, str] = {
 }
 
 
-def counts(text: str) -> Counts:
-    workings = work(read(Draft.of(text)))
-    return [[size.count if size else None for size in one.sizes] for one in workings.rounds]
-
-
 @pytest.mark.parametrize("kind", KINDS)
 def test_counts_by_hand(kind: str) -> None:
     text, wanted = KINDS[kind]
@@ -190,12 +179,12 @@ def test_counts_by_hand(kind: str) -> None:
 def test_nothing_is_corrected(kind: str) -> None:
     text, _ = KINDS[kind]
 
-    assert [finding.message for finding in proof(text).findings if finding.level is Level.CORRECTION] == []
+    assert [finding.message for finding in corrections(text)] == []
 
 
 @pytest.mark.parametrize("kind", WRONG)
 def test_a_wrong_count_is_corrected(kind: str) -> None:
-    found = [finding.rule for finding in proof(WRONG[kind]).findings if finding.level is Level.CORRECTION]
+    found = [finding.rule for finding in corrections(WRONG[kind])]
 
     assert found == ["count-differs"]
 

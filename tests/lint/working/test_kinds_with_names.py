@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from rowcall.lint.draft import Draft
 from rowcall.lint.finding import Level
 from rowcall.lint.proof import proof
-
-Counts = list[list[int | None]]
+from worked import Counts, corrections, counts
 
 KINDS: dict[str, tuple[str, Counts]] = {
     "rounds that go by a name, and one of them repeated": (
@@ -93,7 +91,7 @@ def test_more_in_the_middle_stitch_of_each_corner(said: str) -> None:
 def test_a_wrong_count_of_a_square_is_corrected() -> None:
     text = f"{SQUARE}Rnd 3. 1 ch, 1 dc in each dc to end, working 3 dc in each corner, ss. (26 dc)\n"
 
-    assert [one.rule for one in proof(text).findings if one.level is Level.CORRECTION] == ["count-differs"]
+    assert [one.rule for one in corrections(text)] == ["count-differs"]
 
 
 @pytest.mark.parametrize(
@@ -110,10 +108,6 @@ def test_corners_that_nobody_can_see_leave_a_round_unread(below: str, said: str)
 
     assert found.workings.rounds[-1].sizes[0] is None or found.workings.rounds[-1].sizes[0].count is None
     assert [one.rule for one in found.findings if one.level is Level.CORRECTION] == []
-
-
-def counts(text: str) -> Counts:
-    return [[size.count if size else None for size in one.sizes] for one in proof(Draft.of(text)).workings.rounds]
 
 
 @pytest.mark.parametrize("kind", KINDS)

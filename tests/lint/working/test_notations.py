@@ -6,6 +6,7 @@ import pytest
 from rowcall.lint.draft import Draft
 from rowcall.lint.reading import read
 from rowcall.lint.working import work
+from worked import counts
 
 # Each row of the table: stitches of the row below, the round as written, stitches it leaves.
 ONE_ROUND = [
@@ -93,12 +94,6 @@ ONE_ROUND = [
     (18, "(2 sc, ınc) x 6", 24),
     (18, "sc n next sc, 17 sc", 18),
 ]  # fmt: skip
-
-
-def counts(text: str) -> list[list[int | None]]:
-    """Return the worked counts of every round of a draft, a list a round with one figure a size."""
-    workings = work(read(Draft.of(text)))
-    return [[size.count if size else None for size in one.sizes] for one in workings.rounds]
 
 
 @pytest.mark.parametrize(("before", "words", "after"), ONE_ROUND)
