@@ -38,6 +38,29 @@ def prose_figures(text: str, span: Span, sizes: int, size: int) -> Iterator[Edit
                 yield Edit(found.span, _chosen(found, size))
 
 
+_WAY = r"inc(?:rease)?|dec(?:rease)?"
+# the ways of the sizes, then how many stitches: `inc (0, dec) 1 st`
+_WAYS = re.compile(
+    rf"(?P<ways>\b(?:{_WAY})\s*(?:\((?P<round>[^()]*)\)|\[(?P<square>[^][]*)\]))(?P<gap>\s*)(?P<number>\d+)(?=\s+sts?\b)",
+    re.I,
+)
+_ONE_WAY = re.compile(rf"(?:{_WAY}|0|none|-)", re.I)
+
+
+def ways(text: str, sizes: int, size: int) -> Iterator[Edit]:
+    """Find where a size increases and another decreases, `inc (0, dec) 1 st`, and leave the way of one size."""
+    for found in _WAYS.finditer(text):
+        others = re.split(r"\s*[,;/]\s*", (found["round"] or found["square"] or "").strip())
+        first = re.match(r"\w+", found["ways"])
+        if first is None or 1 + len(others) != sizes or not all(map(_ONE_WAY.fullmatch, others)):
+            continue
+        own = (first[0], *others)[size]
+        if own[0].isalpha() and own.lower() != "none":
+            yield Edit(Span(found.start(), found.end("ways")), own)
+        else:
+            yield Edit(Span(found.start(), found.end()), f"{first[0]}{found['gap']}0")
+
+
 def _runs(text: str, span: Span, pattern: re.Pattern[str]) -> Iterator[_Run]:
     group: list[re.Match[str]] = []
     for figure in pattern.finditer(text, span.start, span.end):

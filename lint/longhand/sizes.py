@@ -11,7 +11,7 @@ from ..figures import FigureList
 from ..pattern import Pattern, Round, SizeNote
 from ..proof import Proof
 from .edits import Edit
-from .figures import heading_numbers, list_figure, prose_figures
+from .figures import heading_numbers, list_figure, prose_figures, ways
 
 _ABOUT_LISTS = re.compile(
     r"(?i)\b(?:figures?|instructions?|directions?|numbers?|changes|counts?|sizes?)\b.{0,40}?"
@@ -43,6 +43,7 @@ def size_edits(proof: Proof, size: int) -> Iterator[Edit]:
         if (place := place_in(pattern, found, size)) is not None:
             read.append(found.span)
             yield list_figure(text, found, place, counts.get(found.span))
+    yield from ways(text, pattern.sizes.number, size)
     for index in own:
         if numbers := heading_numbers(text, pattern.rounds[index], size):
             read.append(pattern.rounds[index].heading)
@@ -112,6 +113,25 @@ def _other_lines(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Sp
         if section.sizes is not None and size not in section.sizes:
             yield whole_lines(draft, section.span)
     yield from _lines_about_lists(proof)
+    yield from _listed_by_line(draft, pattern, size)
+
+
+def _listed_by_line(draft: Draft, pattern: Pattern, size: int) -> Iterator[Span]:
+    """Give the others of lines that follow each other and tell something of one size each: `- 4Y = 80 sts`."""
+    names = [name.casefold() for name in pattern.sizes.names]
+    some = "|".join(sorted(map(re.escape, names), key=len, reverse=True))
+    told = re.compile(rf"(?i)[ \t]*[-*•–]?[ \t]*(?:sizes?[ \t]+)?(?P<name>{some})[ \t]*[=:][ \t]*\S")
+    run: dict[int, Span] = {}
+    for index in range(len(draft.starts) + 1):
+        line = draft.line_span(index) if index < len(draft.starts) else None
+        found = told.match(draft.text, line.start, line.end) if line is not None else None
+        place = names.index(found["name"].casefold()) if found is not None else None
+        if line is not None and place is not None and place not in run:
+            run[place] = line
+            continue
+        if len(run) > 1 and size in run:
+            yield from (whole_lines(draft, other) for own, other in run.items() if own != size)
+        run = {place: line} if line is not None and place is not None else {}
 
 
 def _gaps(proof: Proof, size: int, rounds: frozenset[int]) -> Iterator[Edit]:

@@ -14,6 +14,7 @@ _LEAD = re.compile(r"(?i)\s*(?:\b(?:in )?total\b)?[\s(\[{=–—:*-]*$")
 _CLOSE = re.compile(r"[)\]}]*")
 _SLIP = "slst"
 _NEW_SENTENCE = re.compile(r"[\r\n]\s*[A-Z]")
+_RUNS_ON = re.compile(r"[^\r\n]*\w")
 _WIDE = 3  # so many blanks before a count set it in a column
 
 
@@ -99,6 +100,8 @@ def manner_of(draft: Draft, round_: Round) -> Manner | None:
     if _pairs(text, figure) and claim.span != Span(figure.start - 1, figure.end + 1):
         # the list has brackets of its own
         before, after = before[:-1], after[1:]
+    if "\n" in before and _RUNS_ON.match(text, parts.end):
+        before = " " + before.lstrip()  # the line broke there by chance
     line = text.rfind("\n", 0, parts.count.start) + 1
     lead = len(before) - len(before.lstrip(" "))
     return Manner(

@@ -22,6 +22,7 @@ MOST_COPIES = 600
 _LONGEST_LABEL = 40
 _WORD = re.compile(r"(?i)\b(rnd|round|row)s?\b")
 _PLAIN_WORK = re.compile(r"(?i)\b(knit|purl)(?:ed)?\b")
+_SIDE_FIRST = re.compile(r"[\s.:|–—-]*[(\[]?(?:RS|WS)\b")  # `Row 2: (WS) purl.`
 _SIDES = {"RS": "WS", "WS": "RS"}
 
 
@@ -140,7 +141,7 @@ class Unrolling:
             Copy(
                 source,
                 self._heading(source, index, numbers[at] if numbers else None, before + at // len(targets) + 1, turns)
-                + self._body(source),
+                + self._body(source, numbers[at] if numbers else None),
                 turn=before + at // len(targets) + 1 if turns > 1 and at < number else 0,
                 turns=turns if turns > 1 and at < number else 0,
             )
@@ -218,6 +219,8 @@ class Unrolling:
         words = "" if headless(round_) else self.text(round_.heading)
         if number is not None:
             named = renumbered(words, number) if round_.first is not None else None
+            if named is not None and self._turned(source, number):
+                named = _other_side(named)
             if named is None and own.first is not None and not headless(own):
                 named = renumbered(self.text(own.heading), number)
             if named is not None:
@@ -229,10 +232,20 @@ class Unrolling:
         passes = f" ({turn} of {turns})" if turns > 1 else ""
         return f"{label}{passes}" + ("" if words else ": ")
 
-    def _body(self, source: int) -> str:
+    def _body(self, source: int, number: int | None = None) -> str:
+        """Return the words of a round, to be worked again as the round of this number."""
         parts = parts_of(self.proof.draft, self.round(source))
         span = parts.words if parts.plain else Span(parts.words.start, parts.end)
-        return self.text(span).rstrip()
+        words = self.text(span).rstrip()
+        if number is not None and self._turned(source, number) and (side := _SIDE_FIRST.match(words)):
+            words = _other_side(side[0]) + words[side.end() :]
+        return words
+
+    def _turned(self, source: int, number: int) -> bool:
+        """Tell whether a row worked again under another number shows the other side."""
+        first = self.round(source).first
+        own = first.at(self.size) if first is not None else None
+        return own is not None and (number - own) % 2 == 1
 
     def _part(self, covers: Sequence[int]) -> tuple[Copy, ...] | None:
         """Write out the rounds of another part, with their own headings."""
@@ -333,8 +346,13 @@ class Unrolling:
             plain = len(self._covered(round_)) == 1 and round_.elided is None and not headless(round_)
             words = self.text(round_.heading)
             if plain and "\n" not in words:
-                return re.sub(r"\b(?:RS|WS)\b", lambda side: _SIDES[side[0]], words)
+                return _other_side(words)
         return None
+
+
+def _other_side(heading: str) -> str:
+    """Turn the side that a heading names over: `Row 3 (RS)` becomes `Row 3 (WS)`."""
+    return re.sub(r"\b(?:RS|WS)\b", lambda side: _SIDES[side[0]], heading)
 
 
 def _missing(note: Elided, round_: Round, own: int, reach: dict[int, int]) -> Iterator[int]:

@@ -263,7 +263,9 @@ def _named(items: Sequence[Item], index: int) -> bool:
 
 
 def _closes(items: Sequence[Item], index: int) -> bool:
-    return kind(items, index) in ("", ".", ";", "group", ",", "|", "-") or index >= len(items)
+    if kind(items, index) in ("", ".", ";", "group", ",", "|", "-") or index >= len(items):
+        return True
+    return text_at(items, index - 1).endswith(".")  # `sts.` is one word with its full stop
 
 
 def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:

@@ -380,8 +380,9 @@ def _numbers(items: Sequence[Item], index: int) -> tuple[int | None, int | None,
         stop = index
         while text_at(items, stop) in _STEP_ROUNDS:
             stop += 1
-        if single and stop > index and kind(items, index) == "-" and items[index].blank:
-            break  # `rep row 2 - 8, 6, 4`: counts
+        apart = single and stop > index and kind(items, index) == "-" and items[index].blank
+        if apart and not text_at(items, stop + 1).startswith("alternat"):
+            break  # `rep row 2 - 8, 6, 4`: counts; but `rep row 2 - 3 alternately`
         if (
             stop > index
             and figure_at(items, stop if kind(items, stop) != "round" else stop + 1) is not None

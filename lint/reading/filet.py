@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from ..figures import Figure
+from ..pattern import Claim
 from ..steps import At, Chain, Make, Step, Turn, Where, Work
+from .claims import claim_of_group, sentence_claim, trailing_claim
 from .groups import MESHES
-from .marks import Item, kind, span_of, text_at
+from .marks import Group, Item, kind, span_of, text_at
 from .times import figure_at
 from .words import Word
 
@@ -16,8 +18,12 @@ LONGEST_ALONE = 3  # words of a row that is one stretch of squares: `15 sps.`
 _BETWEEN = frozenset({",", ".", ";", "noise", "+", ":"})
 
 
-def read_filet(items: Sequence[Item]) -> tuple[Step, ...] | None:
-    """Read a row that is nothing but so many open and solid squares, a turning chain and a turn; None for any other."""
+def read_filet(items: Sequence[Item]) -> tuple[tuple[Step, ...], tuple[Claim, ...]] | None:
+    """Read a row that is nothing but so many open and solid squares, a turning chain and a turn; None for any other.
+
+    A count may stand at its end.
+    """
+    claims: tuple[Claim, ...] = ()
     steps: list[Step] = []
     squares = 0
     index = 0
@@ -37,9 +43,21 @@ def read_filet(items: Sequence[Item]) -> tuple[Step, ...] | None:
             index += 1
         elif kind(items, index) in _BETWEEN:
             index += 1
+        elif squares and (found := _count(items, index)) is not None:
+            claims, index = found
         else:
             return None
-    return tuple(steps) if squares > 1 or (squares and (len(steps) > 1 or index <= LONGEST_ALONE)) else None
+    whole = squares > 1 or (squares and (len(steps) > 1 or index <= LONGEST_ALONE))
+    return (tuple(steps), claims) if whole else None
+
+
+def _count(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:
+    """Read the count at the end of a row: `(76 sts)`, `- 76 sts`, `76 sts.`."""
+    item = items[index]
+    if isinstance(item, Group):
+        claims = claim_of_group(item)
+        return (claims, index + 1) if claims else None
+    return trailing_claim(items, index) or sentence_claim(items, index)
 
 
 def _square(items: Sequence[Item], index: int) -> tuple[Figure, str] | None:

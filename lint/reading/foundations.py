@@ -75,6 +75,19 @@ def chain_by_size(text: str, start: int, stop: int, names: Sequence[str]) -> Fig
     return Figure(tuple(values), Span(first, at)) if len(values) > 1 else None
 
 
+# `The foundation chain` and on the next line `- 4 years = 80 sts`
+_UNDER_TITLE = re.compile(
+    r"(?im)\b(?:foundation|starting|base|beginning)\s+ch(?:ain)?[ \t]*[:.]?[ \t]*\n[^\w\n]*(?:[\w /]{1,16}[=:][ \t]*)?"
+    r"(?P<number>\d{1,3})[ \t]*(?:sts?|stitches|chains?|ch)\b[^\w\n]*$"
+)
+
+
+def chain_titled(text: str, start: int, stop: int) -> Figure | None:
+    """Read the chain of a draft in one size that stands below the words for it; None without one."""
+    match = next(_UNDER_TITLE.finditer(text, start, stop), None)
+    return Figure((int(match["number"]),), Span(*match.span("number"))) if match is not None else None
+
+
 def _sentence(line: str, match: re.Match[str]) -> str:
     """Return the sentence of a line that a match stands in."""
     begin = max(line.rfind(sign, 0, match.start()) for sign in ".;")

@@ -273,6 +273,10 @@ def _take_prose_row(assembly: Assembly, block: Block, span: Span) -> bool:
         at = label.end()
     if not _WORKS.match(text, at) or not (assembly.rounds and any(one.flat for one in assembly.rounds[-4:])):
         return False
+    if doubted(assembly.text, span) == "?":
+        steps, _, claims = assembly.parse(span)
+        _append(assembly, block, span, None, _unread(steps, span), None, claims, foundation=False, flat=True)
+        return True
     parts = [at, *(match.end() for match in _SENTENCES.finditer(text, at)), len(text)]
     taken = False
     for start, end in pairwise(parts):

@@ -134,21 +134,34 @@ class PieceReader(NeedleReader):
         return True
 
     def _more_or_fewer(self) -> bool:
-        """Read `inc (0, dec) 1 st on last row`: by one for a size, or the other way."""
+        """Read `inc (0, dec) 1 st on last row`: more in one size, fewer in another; `dec 2 sts on last row`."""
+        way = _BY.get(self._text()[:3])
         group = self.items[self.at + 1] if self.at + 1 < len(self.items) else None
-        number = figure_at(self.items, self.at + 2)
-        if self._text()[:3] not in _BY or not isinstance(group, Group) or number is None:
+        listed = isinstance(group, Group)
+        at = self.at + 1 + listed
+        number = figure_at(self.items, at)
+        if way is None or number is None or self._kind(1 + listed + 1) != "st":
             return False
-        words = [self._text(), *(word.text for word in flat(group.items) if word.kind not in (",", "/", ";"))]
-        by = [_BY.get(word[:3], 0 if word in ("0", "-", "none") else None) for word in words]
-        value = number.values[0]
-        if len(by) < 2 or None in by or number.is_list or value is None or self._kind(3) != "st":
-            return False
-        start, self.at = self.at, self.at + 4
-        while self._kind() in ("into", "noise", "last", "round", "over", "around", "evenly"):
-            self.at += 1
+        by: list[int | None] = [way]
+        if listed:
+            words = [word.text for word in flat(group.items) if word.kind not in (",", "/", ";")]
+            by += [_BY.get(word[:3], 0 if word in ("0", "-", "none") else None) for word in words]
+            if len(by) < 2 or None in by or number.is_list:
+                return False
+        start, stop = self.at, at + 2
+        while kind(self.items, stop) in ("into", "noise", "last", "round", "over", "around", "evenly"):
+            stop += 1
+        texts = [kind(self.items, n) for n in range(at + 2, stop)]
+        if not listed and texts[-2:] != ["last", "round"]:
+            return False  # `inc 1 st in last st`
+        self.at = stop
         span = self._span(start)
-        values = tuple(one * value if one is not None else None for one in by)
+        each = by if listed else [way] * len(number.values)
+        many = [number.values[0]] * len(each) if listed else number.values
+        values = tuple(
+            one * value if one is not None and value is not None else None
+            for one, value in zip(each, many, strict=True)
+        )
         self._add(Evenly(span, 1, Figure(values, span)))
         return True
 

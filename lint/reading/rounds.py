@@ -15,7 +15,7 @@ from .assembly import Assembly, doubted
 from .blocks import Block, Kind
 from .claims import claims_in, spread_over
 from .figures import lift, lists_in
-from .foundations import chain_by_size, chain_told, only_chain, wants_chain
+from .foundations import chain_by_size, chain_titled, chain_told, only_chain, wants_chain
 from .headings import Heading
 from .lines import take_line
 from .parts import referred
@@ -166,12 +166,14 @@ def _of_earlier(step: Step, number: int) -> Step:
 
 
 def _take_chain_by_size(assembly: Assembly, block: Block, section: int) -> bool:
-    """Add the chain from which a part starts, where the lines before its first row tell it size by size."""
+    """Add the chain from which a part starts, where lines of their own before its first row tell it, size by size."""
     before = assembly.rounds[-1] if assembly.rounds else None
     names = assembly.sizes.names
-    if len(names) < 2 or (before is not None and before.section == section):
+    if before is not None and before.section == section:
         return False
-    figure = chain_by_size(assembly.text, before.span.end if before else 0, block.span.start, names)
+    start, stop = before.span.end if before else 0, block.span.start
+    several = len(names) > 1
+    figure = chain_by_size(assembly.text, start, stop, names) if several else chain_titled(assembly.text, start, stop)
     if figure is None:
         return False
     span = figure.span

@@ -357,8 +357,9 @@ def read_steps(
     `figures` where bare figures stand for single crochet, `knit` where the piece is knitted. `before` are the steps of
     the round before it, `parts` those of stretches of earlier rounds that it may refer to.
     """
-    if not knit and (squares := read_filet(items)) is not None:
-        return Steps(squares, loose=tuple(loose))
+    if not knit and (filet := read_filet(items)) is not None:
+        squares, claims = filet
+        return Steps(squares, claims, loose=tuple(loose))
     reader = StepReader(items, top=True, habit=habit, directed=directed, marks=marks, figures=figures, knit=knit)
     reader.before, reader.parts = between_ends(before), parts or {}
     read = reader.read()

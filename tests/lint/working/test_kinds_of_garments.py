@@ -79,6 +79,29 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "same st and in each st to end; turn - 5 hdc.\n",
         [[11, 12, 13], [10, 11, 12], [10, 11, 12], [10, 11, 12], [11, 11, 11], [4, 4, 4], [5, 5, 5]],
     ),
+    "a last row one fewer in every size": (
+        # 10 made 9
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in each st across, turn.\n"
+        "Rep Row 2 until piece measures 5 ins, dec 1 st on last row. (9 sc)\n",
+        [[11], [10], [10], [9]],
+    ),
+    "a count behind a dash, and a sentence after it": (
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn – 10 sts. Mark the last st.\n"
+        "Row 2: Ch 1, sc in each st across, turn. – 10 sts. Go on with the last row until you have 30 rows.\n",
+        [[11], [10], [10]],
+    ),
+    "two rows repeated in turn, with a dash between their numbers": (
+        # one fewer, one more, by turns
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"
+        "Row 2: Ch 1, sc2tog, sc in each st across, turn. (9 sc)\nRow 3: Ch 1, 2 sc in first st, sc in each st across, turn. (10 sc)\n"
+        "Row 4-8: Repeat\nRow 2 – 3 alternately.\n",
+        [[11], [10], [9], [10], [9]],
+    ),
+    "a chain below the words for it, in a draft of one size": (
+        # 6, of which 2 get a second one
+        "The foundation chain\n- 4 years = 6 sts\n\nRow 1: Ch 2, hdc in first 2 sts, 2 hdc in next st, 2 hdc in next st, hdc in last 2 sts.\n",
+        [[6], [8]],
+    ),
     "a thumb on a chain in the middle of a row, and a back that begins as the palm": (
         # 12; 2 together, 5, 4 in the chain and 5; then 4 more on the other side of the chain; the back: 12, 12, 11
         "LEFT: Palm: Make a chain of 13 sts loosely. Row 1: Sc in 2nd chain from hook and in each of the remaining 11 chain sts, (12 sc). "

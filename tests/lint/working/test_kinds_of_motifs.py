@@ -158,6 +158,12 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "5th Row: 5 sps.\n",
         [[8], [8], [10], [12], [6]],
     ),
+    "squares with a count behind them": (
+        # 4 squares have 5 uprights, each solid one 2 stitches more
+        "Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (13 sc)\n"
+        "Row 2: 1 open mesh, 2 solid meshes, 1 open mesh. (9 dc)\nGo on to and fro from the diagram.\n",
+        [[14], [13], [9]],
+    ),
     "notes within a row, what skipped chains count as, repeats until there are so many groups": (
         # the chains skipped, 3 groups of 5, one in the first chain made
         "Ch 27.\n\nR1: Dc on 5th ch from hook and count this as 1 dc and 1 ch-1 sp. Dc on next 4 stitches. NOTE: 1 cluster made up of"
