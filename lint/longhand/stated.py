@@ -52,7 +52,7 @@ class Parts:
 def parts_of(draft: Draft, round_: Round) -> Parts:
     """Part a round into what is worked and what is stated; its heading belongs to neither."""
     text = draft.text
-    start = round_.span.start if headless(round_) else round_.heading.end
+    start = round_.heading.start if headless(round_) else round_.heading.end
     limit = round_.span.end
     last = min(limit, max(_ends(draft, round_), default=round_.heading.end))
     claims = [claim.span for claim in round_.claims if claim.span.start >= start]

@@ -96,11 +96,15 @@ class _Try:
     ) -> _Try:
         """Proof a text that was made by edits, and find its rounds again."""
         found = proof(Draft.of(made.text, unrolling.proof.draft.path), ())
+        heads = {found.pattern.rounds[one.index].heading.start: one for one in found.workings.rounds}
+        starts = [*heads]
         kept: dict[int, int] = {}
         for index in sorted(unrolling.own):
-            start = unrolling.round(index).heading.start
-            kept.setdefault(made.now(start if before is None else before.now(start)), index)
-        heads = {found.pattern.rounds[one.index].heading.start: one for one in found.workings.rounds}
+            span = unrolling.round(index).heading
+            start, end = (made.now(at if before is None else before.now(at)) for at in (span.start, span.end))
+            # where a heading is a list of lines, one a size, it begins with a line that may have gone
+            at = bisect_left(starts, start)
+            kept.setdefault(starts[at] if at < len(starts) and starts[at] < end else start, index)
         in_order = tuple(sorted(places, key=lambda placed: placed[0]))
         return cls(made, found, tuple(unrolled), in_order, kept, heads, before)
 

@@ -42,7 +42,8 @@ class ChartReader(ShapingReader):
         """Pass over `Rows 2 to 5` at the end: which rows those were that the words before it are about."""
         if self._kind() != "round" or self._kind(1) != "number" or text_at(self.items, self.at + 2) not in _THROUGH:
             return False
-        if self._kind(3) != "number" or self._kind(4) not in ("", ".") or not self.steps:
+        counted = self._kind(4) == "group" and self._kind(5) in ("", ".")
+        if self._kind(3) != "number" or not (counted or self._kind(4) in ("", ".")) or not self.steps:
             return False
         start = self.at
         self.at += 4

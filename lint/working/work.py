@@ -8,6 +8,7 @@ under it, for the whole draft alike.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from ..pattern import ChainRule, Pattern
 from ..workings import Reading, RoundWorking, Slip, Standing, Workings
@@ -64,34 +65,50 @@ def _worked(pattern: Pattern, answers: Answers, asked: Asked, memo: Memo, other:
     return worker
 
 
+@dataclass(frozen=True, slots=True)
+class _Served:
+    """A pattern worked under some answers, and how well they serve."""
+
+    answers: Answers
+    worker: Worker
+    score: tuple[int, int]
+
+
 def work(pattern: Pattern) -> Workings:
     """Work every round of every size of a pattern."""
-    said = _said(pattern)
-    asked = Asked()
-    answers = Answers(said)
-    memo = Memo()
-    best = _worked(pattern, answers, asked, memo)
-    score = _score(best.done)
-    readings: list[Reading] = []
+    asked, memo = Asked(), Memo()
+    answers = Answers(_said(pattern))
+    worker = _worked(pattern, answers, asked, memo)
+    best = _Served(answers, worker, _score(worker.done))
+    readings: dict[str, Reading | None] = {}
     for key in sorted(asked.usual):
-        now = answers.chosen.get(key, said.get(key, asked.usual[key]))
-        trial = Answers(said, {**answers.chosen, key: not now})
-        other = _worked(pattern, trial, asked, memo, Other(best, key))
-        other_score = _score(other.done)
-        gain = 3 if key in said else 1  # a single round that differs from what is said is worth 2
-        # what only fits better, and agrees with no more, makes no stitches of a row's chain of one or of spaces
-        doubtful = key.startswith(("ch-1-", "chains-count")) and not key.endswith("-in-ring")
-        fits = other_score[0] == score[0] and other_score[1] > score[1] and not doubtful
-        better = other_score[0] >= score[0] + gain or (fits and key not in said)
-        agree, otherwise = _agreeing(best.done), _agreeing(other.done)
-        if better:
-            answers, best, score = trial, other, other_score
-            agree, otherwise = otherwise, agree
-        if agree != otherwise:
-            holds = answers.chosen.get(key, now)
-            mends = frozenset(otherwise - agree)
-            readings.append(Reading(key, holds, 0, len(agree), len(otherwise), key in said, mends))
-    return Workings(tuple(best.done), tuple(readings), _slips(best))
+        best, readings[key] = _turned_over(pattern, best, key, asked, memo)
+    # an answer may only have served as long as another was wrong
+    turned = sorted(best.answers.chosen)
+    for key in turned if len(turned) > 1 else ():
+        best, readings[key] = _turned_over(pattern, best, key, asked, memo)
+    told = tuple(reading for reading in readings.values() if reading is not None)
+    return Workings(tuple(best.worker.done), told, _slips(best.worker))
+
+
+def _turned_over(pattern: Pattern, best: _Served, key: str, asked: Asked, memo: Memo) -> tuple[_Served, Reading | None]:
+    """Work a pattern with the other answer to a question, and return what serves better, and why if counts tell."""
+    answers = best.answers
+    now = answers.chosen.get(key, answers.said.get(key, asked.usual[key]))
+    trial = Answers(answers.said, {**answers.chosen, key: not now})
+    worker = _worked(pattern, trial, asked, memo, Other(best.worker, key))
+    other = _Served(trial, worker, _score(worker.done))
+    gain = 3 if key in answers.said else 1  # a single round that differs from what is said is worth 2
+    # what only fits better, and agrees with no more, makes no stitches of a row's chain of one or of spaces
+    doubtful = key.startswith(("ch-1-", "chains-count")) and not key.endswith("-in-ring")
+    fits = other.score[0] == best.score[0] and other.score[1] > best.score[1] and not doubtful
+    if other.score[0] >= best.score[0] + gain or (fits and key not in answers.said):
+        best, other, now = other, best, not now
+    agree, otherwise = _agreeing(best.worker.done), _agreeing(other.worker.done)
+    if agree == otherwise:
+        return best, None
+    mends = frozenset(otherwise - agree)
+    return best, Reading(key, now, 0, len(agree), len(otherwise), key in answers.said, mends)
 
 
 def _slips(worker: Worker) -> tuple[Slip, ...]:

@@ -147,6 +147,7 @@ def test_lines_that_tell_one_size_each_leave_the_line_of_the_size() -> None:
         "",
         "Row 1: Ch 3, 1 dc in first 4 sts, 2 dc in next st, 1 dc in last 3 sts. 9 dc",
     ]
+    assert [one.of for one in longhand(proof(draft), "4Y").rounds] == [0, 1]
 
 
 def test_a_count_that_began_a_line_by_chance_is_put_behind_the_words_of_other_rows() -> None:

@@ -90,6 +90,12 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Row 2: Ch 1, sc in each st across, turn. – 10 sts. Go on with the last row until you have 30 rows.\n",
         [[11], [10], [10]],
     ),
+    "chains that count as stitches, but not the one at the beginning of the last row": (
+        # 3 chains for one, 3 together, 4, 3 chains, 3; then 3, the 3 chains again, 2, and 4 on what is left
+        "NECK (UK terms): 14 tr are on hand.\nRow 4: 3ch, tr3tog, 4tr, 3ch, miss 3 sts, 3tr, turn - 12 sts.\n"
+        "Row 5: 1ch, 3dc, 3ch, miss 3ch-sp, 2dc, 1 dc in each st to end, turn - 12 sts.\n",
+        [[12], [12]],
+    ),
     "two rows repeated in turn, with a dash between their numbers": (
         # one fewer, one more, by turns
         "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"

@@ -7,6 +7,10 @@ from rowcall.lint.proof import proof
 from worked import Counts, corrections, counts
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "which rows those are, and then their count": (
+        "Cast on 30 sts and join in the round.\nRow 1: Knit.\nKnit 4 more rows in the round. Rows 2 to 5 (30 sts)\n",
+        [[30], [30], [30]],
+    ),
     "the last six rounds, five of them in one line": (
         "Cast on 32 sts and join in the round.\nNext rnd: K1, M1, knit to last st, M1, k1. 34 sts.\nKnit 5 rnds.\n"
         "Rep the last 6 rnds 5 more times. 44 sts.\n",
