@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from ..lint.longhand import Longhand, Mark, Written
+from ..lint.longhand.stated import headless
 from ..lint.pattern import Round, WorkEven
 from ..lint.working.references import covered
 from ..lint.workings import RoundWorking, Standing
@@ -26,7 +27,7 @@ class Entry:
 
     `count` is the count to reach in words (`56 sts`), empty where none is known. `boxes` has a name for each round
     that it covers, one empty name for a single round. `turn` is its pass of a repeat in words. `doubt` says what is
-    doubtful about it.
+    doubtful about it. `headed` is False where its label is but the beginning of its words: `Ch 72, join with sl st`.
     """
 
     label: str
@@ -36,6 +37,13 @@ class Entry:
     turn: str = ""
     mark: Mark | None = None
     doubt: str = ""
+    headed: bool = True
+
+    @property
+    def heading(self) -> str:
+        """Return what stands before its words: its label and pass, or only the pass where it has no heading."""
+        passes = f"({self.turn})" if self.turn else ""
+        return " ".join(filter(None, (self.label if self.headed else "", passes)))
 
 
 def entries(written: Longhand) -> Iterator[Talk | Entry]:
@@ -82,6 +90,7 @@ def _entry(written: Longhand, one: Written, working: RoundWorking, round_: Round
         turn=f"pass {one.turn} of {one.turns}" if one.turns and "(" + _passes(one) not in round_.label else "",
         mark=one.mark,
         doubt=doubt,
+        headed=not headless(round_),
     )
 
 

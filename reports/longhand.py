@@ -43,8 +43,8 @@ def _screen(written: Longhand, width: int) -> Iterator[str]:
             yield from folded(one.text, width)
             continue
         sign = f"{SIGNS[one.mark]} " if one.mark else ""
-        passes = f" ({one.turn})" if one.turn else ""
-        yield from folded(f"{one.label}{passes}: {sign}{' '.join(one.words)}", width, rest="    ")
+        heading = f"{one.heading}: " if one.heading else ""
+        yield from folded(f"{heading}{sign}{' '.join(one.words)}", width, rest="    ")
         if one.doubt:
             yield from folded(f"{one.doubt[0].upper()}{one.doubt[1:]}.", width, first="    ")
     for mark in dict.fromkeys(one.mark for one in written.rounds if one.mark):
@@ -62,8 +62,8 @@ def _markdown(written: Longhand) -> Iterator[str]:
                 yield ""
             rounds = True
             sign = f"{plain(SIGNS[one.mark])} " if one.mark else ""
-            passes = f" ({one.turn})" if one.turn else ""
-            yield f"- **{plain(one.label)}**{passes}: {sign}{plain(' '.join(one.words))}"
+            heading = f"**{plain(one.heading)}**: " if one.heading else ""
+            yield f"- {heading}{sign}{plain(' '.join(one.words))}"
             if one.doubt:
                 yield f"  - {plain(one.doubt)}"
             continue
@@ -120,7 +120,10 @@ def _row(one: Entry) -> str:
     doubt = f'<br><span class="doubt">{escape(one.doubt)}</span>' if one.doubt else ""
     passes = f"<br>{escape(one.turn)}" if one.turn else ""
     words = escape(" ".join(one.words))
-    return f'<tr><th scope="row">{escape(one.label)}{passes}</th><td>{sign}{words}{doubt}</td></tr>'
+    if not one.headed and not passes:
+        return f'<tr><td colspan="2">{sign}{words}{doubt}</td></tr>'
+    label = escape(one.label) if one.headed else ""
+    return f'<tr><th scope="row">{label}{passes}</th><td>{sign}{words}{doubt}</td></tr>'
 
 
 def tabled(written: Longhand, title: str, row: Callable[[Entry], str]) -> Iterator[str]:

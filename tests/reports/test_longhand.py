@@ -171,3 +171,22 @@ def test_nothing_in_a_draft_reaches_a_terminal_as_a_command() -> None:
     for form in SheetForm:
         for report in (longhand_report, ticks_report):
             assert "\x1b" not in report(longhand(proof(draft)), form)
+
+
+UNHEADED = "CUFF\nCh 8, join with sl st to first ch.\nRnd 1: Ch 1, sc in each ch around, join. (8 sc)\n"
+
+
+@pytest.mark.parametrize(
+    ("form", "line"),
+    [
+        (SheetForm.TEXT, "Ch 8, join with sl st to first ch."),
+        (SheetForm.SCREEN, "Ch 8, join with sl st to first ch."),
+        (SheetForm.MARKDOWN, "- Ch 8, join with sl st to first ch."),
+        (SheetForm.HTML, '<tr><td colspan="2">Ch 8, join with sl st to first ch.</td></tr>'),
+    ],
+)
+def test_a_round_without_a_heading_gets_none(form: SheetForm, line: str) -> None:
+    written = longhand(proof(UNHEADED))
+
+    assert line in longhand_report(written, form).splitlines()
+    assert "Rnd 1" in longhand_report(written, form)
