@@ -73,8 +73,9 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
         stop = index + 1
         while kind(items, stop) in ("-", "number"):
             stop += 1
-        spaces = kind(items, stop) == "space"
-        end = stop + 1 if spaces else index + 1
+        # `6 ch-2` are spaces too, by their size
+        spaces = kind(items, stop) == "space" or (kind(items, index + 1) == "-" and stop == index + 3)
+        end = stop + (kind(items, stop) == "space") if spaces else index + 1
         words = " ".join(_plain(items[index:end]))
         return Claim(figure, "ch" if not spaces else "space", span_of(items[start:end]), unit=words or "ch"), end
     item = items[index] if index < len(items) else None
@@ -152,6 +153,7 @@ def claim_of_group(group: Group) -> tuple[Claim, ...]:
     return (replace(claims[0], with_chains=chains and plural),)
 
 
+_BESIDE = (",", "+", "noise", "/", "=")  # between two counts of one row
 INCLUDED = {"included", "including", "includes", "counting", "counted", "incl"}
 _SAID_AFTER = {"now", "made", "total", "around", "on", "needle", "needles", "the", "left", "all"}
 _YOU_HAVE = {
@@ -203,7 +205,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     claim, end = _with_unit(items, at, at + 1, figure)
     found = [claim]
     while (
-        kind(items, end) in (",", "+", "noise")
+        kind(items, end) in _BESIDE
         and figure_at(items, end + 1) is not None
         and (_named(items, end + 2) or past_sized_space(items, end + 2) is not None)
     ):
@@ -275,8 +277,9 @@ def sentence_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         return None
     claim, end = _with_unit(items, index, index + 1, figure)
     found = [claim]
-    while kind(items, end) in (",", "+", "noise") and (more := figure_at(items, end + 1)) is not None:
-        if not _named(items, end + 2) and past_sized_space(items, end + 2) is None:
+    while kind(items, end) in _BESIDE and (more := figure_at(items, end + 1)) is not None:
+        told_again = kind(items, end) == "=" and kind(items, end + 2) == "word"  # `34 dc = 11 squares`
+        if not told_again and not _named(items, end + 2) and past_sized_space(items, end + 2) is None:
             break
         claim, end = _with_unit(items, end + 1, end + 2, more)
         found.append(claim)

@@ -11,6 +11,7 @@ from .words import Word
 
 GROUP_WORDS = frozenset(
     {"group", "groups", "fan", "fans", "scallop", "scallops", "trio", "trios", "grp", "grps", "pair", "pairs"}
+    | {"petals"}
 )
 
 MESHES = frozenset({"mesh", "block"})  # the squares of filet, that share their sides

@@ -188,7 +188,8 @@ def _space_counted(items: Sequence[Item]) -> int:
     words = list(flat(items))
     for index, word in enumerate(words):
         if index and word.stitch is not None and word.stitch.kind == "chain":
-            number = next((w.value for w in words[index + 1 : index + 3] if w.kind == "number"), None)
+            near = [*words[index + 1 : index + 3], words[index - 1]]  # `ch 2` and `2ch`
+            number = next((w.value for w in near if w.kind == "number"), None)
             if number and any(w.stitch is not None and w.stitch.kind != "chain" for w in words[:index]):
                 return number
     return 0

@@ -11,12 +11,9 @@ from ..steps import (
     FastenOff,
     Leave,
     Make,
-    OtherSide,
     Remark,
-    Ring,
     Skip,
     Target,
-    Together,
     Turn,
     Unread,
     Where,
@@ -25,21 +22,18 @@ from ..steps import (
 from .claims import past_sized_space, past_turn, sentence_claim, trailing_claim
 from .groups import past_group
 from .marks import Item, flat, kind, text_at
-from .places import Placed, read_place
-from .stitches import StitchReader
+from .placefirst import PlaceFirstReader
 from .times import figure_at
-from .together import in_one, list_end
 from .words import Word
 
 _MIDDLE = {"center", "centre", "central", "middle"}
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 MOST_BEFORE_WITH = 7  # words, from `join` to the stitch it is done with
 _MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
-LEAST_LISTED = 3  # words of a list: two stitches and what stands between
 _JOINING = frozenset({"attach", "rejoin", "reattach"})
 
 
-class MoveReader(StitchReader):
+class MoveReader(PlaceFirstReader):
     """Reads moves."""
 
     __slots__ = ()
@@ -181,76 +175,6 @@ class MoveReader(StitchReader):
         span = self.items[self.at + at].span
         self.at += at + 1
         self._add(Work(Make("sc"), figure, Where(At.RING, span=span), span))
-
-    def _other_side(self) -> bool:
-        index = self.at
-        stop = index
-        while stop < len(self.items) and stop - index < 7:
-            if kind(self.items, stop) == "otherside":
-                start = self.at
-                self.at = stop + 1
-                while (
-                    self._kind() in ("noise",)
-                    or self._text() in ("chain", "foundation", "ch")
-                    or (
-                        self._kind() == "stitch" and self._kind(-1) == "noise" and self._kind(1) in (",", ".", ":", ";")
-                    )
-                ):
-                    self.at += 1
-                self._add(OtherSide(self._span(start)))
-                return True
-            if kind(self.items, stop) in (",", ".", ";", "number", "group"):
-                return False
-            stop += 1
-        return False
-
-    def _into(self) -> bool:
-        """Read a place said first: `In magic ring, 6 sc`, `Into the ring work 12 dc`, `in each st, 2 sc`."""
-        start = self.at
-        if self._other_side():
-            return True
-        placed = read_place(self.items, self.at)
-        if placed is None:
-            return False
-        index = placed.end
-        while kind(self.items, index) in (",", ":", "work", "noise"):
-            index += 1
-        if placed.where.at is At.RING:
-            self.at = index
-            if not any(isinstance(step, Chain | Ring) for step in self.steps):
-                self._add(Ring(self._span(start, placed.end)))
-            self.in_ring = True
-            return True
-        if self._list_in_place(start, index, placed):
-            return True
-        if kind(self.items, index) == "group" or kind(self.items, index) in ("number", "stitch"):
-            return self._placed_first(start, index, placed)
-        return False
-
-    def _list_in_place(self, start: int, index: int, placed: Placed) -> bool:
-        """Read `in next sc make dc, ch 1 and dc`: all in that one place."""
-        stop = list_end(self.items, index)
-        if stop - index < LEAST_LISTED or placed.where.at not in (At.NEXT, At.EACH, At.SAME):
-            return False
-        inner = type(self)(self.items[index:stop], top=False, figures=self.figures).read().steps
-        if len(inner) < 2 or not all(isinstance(step, Work | Chain) for step in inner):
-            return False
-        self.at = stop
-        self._add(Together(in_one(inner), placed.where, self._span(start)))
-        return True
-
-    def _placed_first(self, start: int, index: int, placed: Placed) -> bool:
-        self.at = index
-        before = len(self.steps)
-        if not self._stitch():
-            self.at = start
-            return False
-        step = self.steps[before] if before < len(self.steps) else None
-        if isinstance(step, Work) and step.bare and len(self.steps) == before + 1:
-            times = step.where.number or Figure((1,), step.span)
-            self.steps[before] = Work(step.make, times, placed.where, self._span(start))
-            return True
-        return True
 
     def _evenly_word(self) -> bool:
         self.at += 1

@@ -59,8 +59,10 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
     across = text_at(items, index) == "across"
     if across:
         index += 1  # `dc across 28 sts`
-    elif kind(items, index) in ("post", "around") or (
-        kind(items, index) == "noise" and kind(items, index + 1) == "post"
+    elif (
+        kind(items, index) in ("post", "around")
+        or (kind(items, index) == "noise" and kind(items, index + 1) == "post")
+        or (text_at(items, index) == "round" and _post_follows(items, index + 1))
     ):
         index += 1 if kind(items, index) != "noise" else 2
         post = True
@@ -412,11 +414,11 @@ def _past_reference(items: Sequence[Item], index: int) -> int:
         stop = index + 1
         said = text_at(items, index) == "made"
         while (
-            text_at(items, stop) in _REFERENCE
+            (named := text_at(items, stop) in _REFERENCE or kind(items, stop) == "round")
             or text_at(items, stop) in ("the", "your")
             or kind(items, stop) == "ordinal"
         ):
-            said = said or text_at(items, stop) in _REFERENCE
+            said = said or named
             stop += 1
             if stop - start > 5:
                 break

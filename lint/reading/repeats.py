@@ -189,7 +189,8 @@ class RepeatReader(MoveReader):
             self.at = index
             self.body_end = len(self.steps)
             return
-        if read := read_times(self.items, self.at):
+        dashed = self._kind() in ("-", ":") and figure_at(self.items, self.at + 1) is not None  # `*..* - 6 times`
+        if read := read_times(self.items, self.at + dashed):
             self._wrap(start, read.times, mark)
             self.at = read.end
             return

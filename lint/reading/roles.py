@@ -67,7 +67,8 @@ def _is_count(group: Group, *, closes: bool = False) -> bool:
             if (stop := past_sized_space(items, index)) is not None:
                 index = stop
                 continue
-            if kind(items, index) in ("st", "stitch", "space") or (closes and text_at(items, index) in GROUP_WORDS):
+            things = closes and (text_at(items, index) in GROUP_WORDS or _names_things(items, index))
+            if kind(items, index) in ("st", "stitch", "space") or things:
                 index += 1
             if kind(items, index) in ("st", "space", "loops", "around", "stitch") and _unit_goes_on(items, index):
                 index += 1
@@ -95,6 +96,18 @@ def _is_count(group: Group, *, closes: bool = False) -> bool:
         else:
             return False
     return figures > 0
+
+
+def _names_things(items: Sequence[Item], index: int) -> bool:
+    """Tell whether an unknown word is what a count beside one of stitches counts: `6 points, 54 sts`."""
+    word = text_at(items, index)
+    stitches = any(
+        kind(items, at) in ("st", "stitch") and figure_at(items, at - 1) is not None for at in range(len(items))
+    )
+    return kind(items, index) == "word" and len(word) > LEAST_OF_MANY and word.endswith("s") and stitches
+
+
+LEAST_OF_MANY = 3  # letters; a shorter word with an s is no plural of things
 
 
 def _beside(items: Sequence[Item], index: int, *, closes: bool) -> bool:
@@ -159,7 +172,7 @@ def _stands_for(items: Sequence[Item], index: int) -> bool:
         words = words[1:]
     number = figure_at(items, index - 1)
     at = index - 2 if number is not None else index - 1
-    if at < 0 or not _is_chain(items, at) or not words or any(word.kind == "stitch" for word in flat(items[:at])):
+    if at < 0 or not _is_chain(items, at) or not words or any(_is_made(word) for word in flat(items[:at])):
         return False
     if number is None:
         number = figure_at(items, at - 1)
@@ -168,9 +181,17 @@ def _stands_for(items: Sequence[Item], index: int) -> bool:
         return False
     if len(words) == 1:
         return number.values[0] in (stitch.height, stitch.height + 1) and stitch.height > 1
-    space = words[2].value if len(words) == 3 and words[2].kind == "number" else None
-    chain = len(words) == 3 and words[1].stitch is not None and words[1].stitch.kind == "chain"
+    if len(words) != 3:
+        return False
+    chains, link = sorted(words[1:], key=lambda word: word.kind != "number")  # `dc, ch 3` and `tr, 3ch`
+    space = chains.value if chains.kind == "number" else None
+    chain = link.stitch is not None and link.stitch.kind == "chain"
     return chain and space is not None and number.values[0] == stitch.height + space
+
+
+def _is_made(word: Word) -> bool:
+    """Tell whether a word names a stitch of the round: more than a chain or a slip stitch that leads to its start."""
+    return word.stitch is not None and word.stitch.kind != "chain" and word.stitch.id != "slst"
 
 
 _STAND_IN = {"first", "noise", "=", "+", ",", "-", "&"}

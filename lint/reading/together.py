@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-from ..steps import At, Chain, Join, Remark, Step, Together, Turn, Where, Work
+from ..steps import At, Chain, Join, Remark, Repeat, Step, Together, Turn, Where, Work
 from .marks import Item, kind, text_at
 from .times import figure_at
 
@@ -26,6 +26,8 @@ def in_one(steps: Sequence[Step]) -> tuple[Step, ...]:
             found.append(Work(step.make, step.where.number, Where(At.SAME), step.span))
         elif isinstance(step, Chain):
             found.append(replace(step, beginning=False))
+        elif isinstance(step, Repeat):
+            found.append(replace(step, steps=in_one(step.steps)))
         else:
             found.append(step)
     return tuple(found)

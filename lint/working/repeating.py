@@ -10,6 +10,7 @@ from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Skip, St
 from ..workings import Deed, Item
 from .balance import balance
 from .fabric import SPACE, Cursor, Row, spot_of, stitches_of
+from .grouping import groups_of
 from .hook import CannotWork
 from .placing import Placing
 from .shape import into_spaces, more_work
@@ -33,6 +34,8 @@ class Repeating(Placing):
     def repeat(self, step: Repeat, rest: Sequence[Step], *, top: bool) -> None:
         """Work a group as often as said, or as often as it fits."""
         passes = self.passes(step)
+        if passes is None and step.times.leave is None:
+            passes = self._groups_in_front(step)
         to_end = passes is None
         keep = 0
         if to_end:
@@ -66,6 +69,19 @@ class Repeating(Placing):
         if top:
             self.items.append(Item(Deed.REPEAT, step.span, done, uses, makes, left if to_end else None, to_end))
         self.left_repeat += left
+
+    def _groups_in_front(self, step: Repeat) -> int | None:
+        """Return how many groups there are, where each pass makes a loop behind one.
+
+        None where the group goes anywhere but into one stitch of an earlier round.
+        """
+        works = [part for part in step.steps if not isinstance(part, Chain | Remark)]
+        only = works[0] if len(works) == 1 else None
+        if not isinstance(only, Work) or only.where.at is not At.BEHIND or self.cursor is None:
+            return None
+        found = groups_of(self.cursor.fabric)
+        one = only.where.number is not None and only.where.number.values == (1,)
+        return next(iter(found.values())) if one and len(found) == 1 else None
 
     def _one_group_left(self, first: Step, keep: int) -> bool:
         """Tell whether only the group of stitches or picot is left into which the first step of a repeat goes."""
