@@ -6,7 +6,7 @@ tells which. The steps of a round are in `steps`, its figures in `figures`.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from .draft import Span
@@ -141,7 +141,8 @@ class Round:
     an unnumbered line that makes the chain or ring from which the piece starts. `closing` is set where the last
     sentence (`24 sc.`) may be a stated count or the last instruction; it is the last of the steps as well. `many` is
     how many rounds an unnumbered heading covers (`Next 6 rnds`). `known_to_differ` is True where the sign `[!]` of a
-    longhand says that its words make another count than the one stated.
+    longhand says that its words make another count than the one stated. `alike` is where the same words, with the same
+    steps and claims, stand for the first time, and where they stand here; None where that isn't known.
     """
 
     label: str
@@ -164,6 +165,7 @@ class Round:
     closing: Claim | None = None
     many: Figure | None = None
     known_to_differ: bool = False
+    alike: tuple[int, int] | None = field(default=None, repr=False, compare=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
+from typing import TypeAlias, cast
 
 from ..draft import Draft, Span
 from ..figures import FigureList, Sizes
 from ..pattern import Claim, Round, Section, SizeNote
 from ..steps import Chain, Remark, Repeat, Step, Together, Unread
+from .alike import Alike
 from .blocks import Block
 from .claims import claims_in
 from .directives import Directed, read_directive
@@ -26,6 +28,10 @@ _NEW_PIECE = re.compile(
     r"(?i)\b(?:sleeves?|fronts?|backs?|left|right|second|2nd|thumbs?|arms?|legs?|ears?|tail|body|head|collar|neck\w*|bands?|border|edging|straps?|"
     r"pockets?|hood|wings?|feet|foot|side|pieces?|squares?|flower|tie|cord|i-cord)\b"
 )
+
+
+_Parsed: TypeAlias = tuple[Steps, Directed | None, tuple[Claim, ...], tuple[FigureList, ...]]
+_BEFORE = "before"  # `work across as before`: the words before them matter as well
 
 
 @dataclass(slots=True)
@@ -55,6 +61,8 @@ class Assembly:
     first_spaces: dict[int, Chain] = field(default_factory=dict[int, Chain])  # by length: chains that hold a space
     referred: frozenset[Part] = frozenset()  # stretches of rows to which later rows refer
     parts: dict[Part, tuple[Step, ...]] = field(default_factory=dict[Part, tuple[Step, ...]])
+    met: Alike = field(default_factory=Alike)
+    first: int | None = None  # where the words parsed last stand for the first time; None where that isn't known
 
     # ------------------------------------------------------------ sections and sizes
 
@@ -122,9 +130,35 @@ class Assembly:
         `told` is a directive that was read before, of which these are the words that follow.
         """
         only = self.only if once is None else once
+        own = self.words.within(span)
+        self.first = None
+        if told is not None or self.referred or _BEFORE in self.text[span.start:span.end].lower():
+            return self._parsed(span, own, only, number, told)
+        key = (self.text[span.start : span.end], only, bool(self.rounds))
+        if (found := self.met.find(key, span, own)) is not None:
+            self.first = found.first
+            steps, directed, claims, lists = cast("_Parsed", found.result)
+        else:
+            already = len(self.lists)
+            steps, directed, claims = self._parsed(span, own, only, number, told)
+            lists = tuple(self.lists[already:])
+            del self.lists[already:]
+            self.met.keep(key, span, own, (steps, directed, claims, lists))
+            self.first = span.start
+        self.lists.extend(lists)
+        return steps, directed, claims
+
+    def _parsed(
+        self,
+        span: Span,
+        own: Sequence[Word],
+        only: tuple[int, ...] | None,
+        number: int | None,
+        told: Directed | None,
+    ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
         names = tuple(name.lower() for name in self.sizes.names)
         sign = doubted(self.text, span)
-        own = _without_list(self.words.within(span), self.sizes.number) if sign == "!" else self.words.within(span)
+        own = _without_list(own, self.sizes.number) if sign == "!" else own
         words, lists = lift(own, self.sizes.number, only, names)
         if sign == "?":
             return self._unworked(span, words)

@@ -101,10 +101,12 @@ def take_round(assembly: Assembly, block: Block) -> None:
         assembly.only, assembly.away = None, {}
     assembly.governed = assembly.only is not None
     once, body = _sizes_named(assembly, heading, body)
-    steps, directed, claims = assembly.parse(body, once, first)
-    if first is not None:
+    steps, directed, claims = read, _, stated = assembly.parse(body, once, first)
+    stands = assembly.first
+    if first is not None and any(map(_names_round, steps.steps)):
         steps = replace(steps, steps=tuple(_of_earlier(step, first) for step in steps.steps))
-    steps = replace(steps, steps=_with_first_spaces(assembly, steps.steps))
+    if (spaced := _with_first_spaces(assembly, steps.steps)) is not steps.steps:
+        steps = replace(steps, steps=spaced)
     if not assembly.knit and not _take_chain_by_size(assembly, block, section) and wants_chain(steps.steps):
         _take_chain_told(assembly, block, section)
     if assembly.leading:
@@ -114,7 +116,9 @@ def take_round(assembly: Assembly, block: Block) -> None:
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
     claims = _spread(claims or _heading_claims(assembly, heading), covers)
     many = _many(assembly, heading)
-    steps = replace(steps, steps=bound(steps.steps, many or Figure((covers,), heading.span), claims))
+    if (told := bound(steps.steps, many or Figure((covers,), heading.span), claims)) is not steps.steps:
+        steps = replace(steps, steps=told)
+    again = directed is None and stands is not None and steps is read and claims is stated
     assembly.rounds.append(
         Round(
             label=_label(assembly, heading),
@@ -136,6 +140,7 @@ def take_round(assembly: Assembly, block: Block) -> None:
             closing=steps.closing,
             many=many,
             known_to_differ=doubted(assembly.text, body) == "!",
+            alike=(stands, body.start) if again and stands is not None else None,
         )
     )
 
@@ -145,7 +150,9 @@ def _with_first_spaces(assembly: Assembly, steps: tuple[Step, ...]) -> tuple[Ste
     for step in steps:
         if isinstance(step, Chain) and step.and_space and (number := step.n.values[0]) is not None:
             assembly.first_spaces[number] = step
-    return tuple(_with_first_space(assembly, step) for step in steps) if assembly.first_spaces else steps
+    if not assembly.first_spaces or not any(isinstance(step, Chain) for step in steps):
+        return steps
+    return tuple(_with_first_space(assembly, step) for step in steps)
 
 
 def _with_first_space(assembly: Assembly, step: Step) -> Step:
@@ -153,6 +160,13 @@ def _with_first_space(assembly: Assembly, step: Step) -> Step:
     if not isinstance(step, Chain) or said is None or not step.beginning or step.counts is not None:
         return step
     return replace(step, and_space=said.and_space, kind=said.kind)
+
+
+def _names_round(step: Step) -> bool:
+    """Tell whether a step names the round that it goes into."""
+    if isinstance(step, Repeat):
+        return any(map(_names_round, step.steps))
+    return isinstance(step, Work | Together) and step.where.of_round is not None
 
 
 def _of_earlier(step: Step, number: int) -> Step:

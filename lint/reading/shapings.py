@@ -310,11 +310,17 @@ def _settled(step: Shaping, found: _Rows) -> Shaping:
     return step
 
 
-def bound(steps: Sequence[Step], rows: Figure | None, claims: Sequence[Claim]) -> tuple[Step, ...]:
+def bound(steps: tuple[Step, ...], rows: Figure | None, claims: Sequence[Claim]) -> tuple[Step, ...]:
     """Say how often shaping comes that names neither rows nor a count: in each row of the heading, or to a count."""
-    whole = next((claim.figure for claim in claims if claim.kind == "st"), None)
     first = next((step for step in steps if isinstance(step, Shaping)), None)
+    if first is None and not any(isinstance(step, Repeat) and any(map(_is_spread, step.steps)) for step in steps):
+        return steps
+    whole = next((claim.figure for claim in claims if claim.kind == "st"), None)
     return tuple(_bound(_gathered(step), rows if step is first else None, whole) for step in steps)
+
+
+def _is_spread(step: Step) -> bool:
+    return isinstance(step, Evenly)
 
 
 def _gathered(step: Step) -> Step:

@@ -42,7 +42,7 @@ class Fitting(ABC):
             self.choose,
             lambda: self._fitting(round_, size, below, fresh=fresh),
             (CannotWork,),
-        )
+        ).again()
 
     def _fitting(self, round_: Round, size: int, below: Fabric | None, *, fresh: bool) -> Made:
         """Work a round; where its words, taken the usual way, don't fit, take them in the other ways they allow."""

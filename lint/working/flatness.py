@@ -24,10 +24,15 @@ def goes_around(round_: Round, below: Fabric | None) -> bool:
         below is not None
         and below.edge.turned
         and below.edge.open
-        and _SAYS_ROUND.match(round_.label) is not None
+        and says_round(round_)
         and not any(isinstance(step, Turn) for step in round_.steps)
         and not any(along_rows(round_.steps))
     )
+
+
+def says_round(round_: Round) -> bool:
+    """Tell whether a heading speaks of rounds and not of rows."""
+    return _SAYS_ROUND.match(round_.label) is not None
 
 
 _SAYS_ROUND = re.compile(r"(?:[a-z]+\s+)?(?:rounds?|rnds?|rds?)\b", re.IGNORECASE)

@@ -17,19 +17,25 @@ Asked = dict[str, tuple[bool, bool]]  # a question's key, to its usual answer an
 
 
 @dataclass(frozen=True, slots=True)
-class _Kept:
+class Kept:
     """A result, or the error that came instead, and what was asked on the way."""
 
     asked: Asked
-    result: object
+    result: Any
     error: Exception | None
+
+    def again(self) -> Any:
+        """Return the result, or raise the error, as it came the first time."""
+        if self.error is not None:
+            raise self.error
+        return self.result
 
 
 @dataclass(slots=True)
 class Memo:
     """Results by what they depend on besides answers. `under` are the questions asked in each call now open."""
 
-    kept: dict[Hashable, list[_Kept]] = field(default_factory=dict[Hashable, list[_Kept]])
+    kept: dict[Hashable, list[Kept]] = field(default_factory=dict[Hashable, list[Kept]])
     open: list[Asked] = field(default_factory=list[Asked])
 
     def asked(self, key: str, usual: bool, answer: bool) -> None:
@@ -37,19 +43,23 @@ class Memo:
         if self.open:
             self.open[-1][key] = (usual, answer)
 
-    def once(
-        self, key: Hashable, answer: Answer, run: Callable[[], _Result], errors: tuple[type[Exception], ...]
-    ) -> _Result:
-        """Return what `run` returned or raised before for this key under the same answers; run it if it never did.
+    def find(self, key: Hashable, answer: Answer) -> Kept | None:
+        """Return what is kept under a key and came under the same answers, None where nothing is.
 
         `answer` gives the present answer to a question and notes that it came up.
         """
-        entries = self.kept.get(key)
-        if entries is None:
-            entries = self.kept[key] = []
-        for one in entries:
+        for one in self.kept.get(key, ()):
             if all(answer(question, usual) is given for question, (usual, given) in one.asked.items()):
-                return self._again(one)
+                return one
+        return None
+
+    def once(
+        self, key: Hashable, answer: Answer, run: Callable[[], _Result], errors: tuple[type[Exception], ...]
+    ) -> Kept:
+        """Return what is kept under a key and the same answers; what `run` returns or raises where nothing is yet."""
+        found = self.find(key, answer)
+        if found is not None:
+            return found
         self.open.append({})
         result: Any = None
         error: Exception | None = None
@@ -60,12 +70,10 @@ class Memo:
         asked = self.open.pop()
         if self.open:
             self.open[-1].update(asked)
-        one = _Kept(asked, result, error)
-        entries.append(one)
-        return self._again(one)
+        one = Kept(asked, result, error)
+        self.keep(key, one)
+        return one
 
-    @staticmethod
-    def _again(one: _Kept) -> Any:
-        if one.error is not None:
-            raise one.error
-        return one.result
+    def keep(self, key: Hashable, one: Kept) -> None:
+        """Keep a result under a key, or under another one as well."""
+        self.kept.setdefault(key, []).append(one)

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from ..draft import Span
 from ..pattern import RepeatRounds, Round
+from ..moves import Move
 from ..plain import is_plain
 from ..steps import At, Chain, Join, Rejoin, Shaping, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
@@ -14,7 +15,10 @@ from .again import Again, State, with_chain
 from .claims import Compared, compare, stated_of
 from .doubts import check_fit
 from .fabric import SPACE, Cursor, Edge, Fabric, Segment, plain, spot_of
+from .flatness import is_flat, says_round
 from .hook import CannotWork
+from .memo import Kept
+from .references import covered
 from .shape import begins_piece, chain_is_next
 from .stitching import Made
 
@@ -280,14 +284,32 @@ class Worker(Again):
     ) -> tuple[SizeWorking, Compared, bool, tuple[int, ...]]:
         """Work a round for a size and go on to the row it leaves."""
         state = self.states[size]
-        key = (index, size, state, self.rows.get(size), trust)
-        working, compared, resumed, covers, self.states[size] = self.memo.once(
-            key,
+        like = self._like(round_, size, state, trust=trust)
+        if like is not None and (found := self.memo.find(like, self.choose)) is not None:
+            (working, *others, after), first = found.result
+            working = _moved(working, first, round_)
+            self.states[size] = after
+            return working, *others
+        kept = self.memo.once(
+            (index, size, state, self.rows.get(size), trust),
             self.choose,
             lambda: self._worked(index, round_, size, state, trust=trust),
             (CannotWork, _Doubt),
         )
+        working, compared, resumed, covers, self.states[size] = kept.again()
+        if like is not None and compared.agrees is not False:
+            self.memo.keep(like, Kept(kept.asked, (kept.result, round_), None))
         return working, compared, resumed, covers
+
+    def _like(self, round_: Round, size: int, state: State, *, trust: bool) -> tuple[object, ...] | None:
+        """Return all that the working of a round hangs on where it is one of several with the same words.
+
+        None where more than that may matter: rounds of the draft beside it.
+        """
+        if round_.alike is None or any(isinstance(step, Shaping) for step in round_.steps):
+            return None
+        flat, around, rows = is_flat(self.pattern, round_), says_round(round_), self.rows.get(size)
+        return (round_.alike[0], size, state, rows, trust, covered(round_, size), flat, around, round_.known_to_differ)
 
     def _worked(
         self, index: int, round_: Round, size: int, state: State, *, trust: bool
@@ -400,6 +422,13 @@ class Worker(Again):
                 break
             fabric = made.fabric
         return score
+
+
+def _moved(working: SizeWorking, first: Round, here: Round) -> SizeWorking:
+    """Return the working of a round as that of a later one with the same words."""
+    if not working.items or first.alike is None or here.alike is None:
+        return working
+    return Move(first.span, here.alike[1] - first.alike[1]).of(working)
 
 
 def _fills_chain(steps: Sequence[Step]) -> bool:
