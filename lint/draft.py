@@ -5,13 +5,16 @@ from __future__ import annotations
 import re
 from bisect import bisect_right
 from dataclasses import dataclass
+from typing import NamedTuple
 
 _LINE_END = re.compile(r"\r\n|\n|\r")
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Span:
-    """A half-open stretch of a draft's text, in code points: start included, end not."""
+class Span(NamedTuple):
+    """A half-open stretch of a draft's text, in code points: start included, end not.
+
+    A tuple with names and not a dataclass: nothing is made as often, or compared as often.
+    """
 
     start: int
     end: int

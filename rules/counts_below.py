@@ -19,10 +19,11 @@ def _not_there(case: Case) -> Iterator[Said]:
         return
     like = case.once("stitches by what a count would name", _likes)
     for index, round_ in enumerate(case.pattern.rounds[1:], 1):
-        below = _kinds_below(case, index, like)
+        named = [work for work in _works(round_.steps) if work.where.target.kinds]
+        below = _kinds_below(case, index, like) if named else None
         if below is None:
             continue
-        for work in _works(round_.steps):
+        for work in named:
             wanted = {like.get(kind, kind) for kind in work.where.target.kinds}
             named = wanted & set(_PLAIN)
             post = work.make.kind.startswith(("fp", "bp"))  # around a stitch of any row below

@@ -104,7 +104,12 @@ _TOLD = re.compile(
 _DIGITS = re.compile(r"\d+")
 
 
+_TELLS_CHANGE = tuple(f"{kind}{ending}" for kind in ("dec", "inc") for ending in ("reased", "'d", "\u2019d", "d"))
+
+
 def _change_differs(case: Case) -> Iterator[Said]:
+    if not case.says(*_TELLS_CHANGE):
+        return
     sizes = case.pattern.sizes.number
     for index, (round_, working) in enumerate(zip(case.pattern.rounds, case.workings.rounds, strict=True)):
         match = _TOLD.search(case.draft.text, round_.span.start, round_.span.end)
@@ -156,6 +161,8 @@ def _holes(own: SizeWorking | None) -> int | None:
 
 
 def _holes_differ(case: Case) -> Iterator[Said]:
+    if not case.says("eyelets", "buttonholes"):
+        return
     sizes = case.pattern.sizes.number
     for index, (round_, working) in enumerate(zip(case.pattern.rounds, case.workings.rounds, strict=True)):
         match = _HOLES.search(case.draft.text, round_.heading.end, round_.span.end)
@@ -182,7 +189,7 @@ def _holes_differ(case: Case) -> Iterator[Said]:
 
 def _cord_ends(case: Case) -> Iterator[Said]:
     text = case.draft.text
-    for match in _CORD.finditer(text):
+    for match in _CORD.finditer(text) if case.says("eyelets", "holes") else ():
         rows = [
             (round_, number)
             for round_, working in zip(case.pattern.rounds, case.workings.rounds, strict=True)

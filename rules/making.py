@@ -68,12 +68,12 @@ def _lacking(case: Case, kind: type[Join] | type[Turn]) -> Iterator[int]:
     has = [any(isinstance(step, kind) for step in round_.steps) for round_ in rounds]
     for index in range(3, len(rounds) - 2):
         around = [*range(index - 3, index), index + 1, index + 2]
-        if rounds[index].first is None:
+        if rounds[index].first is None or has[index] or not all(has[one] for one in around):
             continue
         same = all(rounds[one].section == rounds[index].section for one in around)
         plain = not any(isinstance(step, FastenOff) for step in rounds[index].steps)
         whole = all(_read(rounds[one].steps) and rounds[one].directive is None for one in (*around, index))
-        if same and plain and whole and not has[index] and all(has[one] for one in around):
+        if same and plain and whole:
             yield index
 
 
@@ -100,11 +100,13 @@ _LOOP_ONLY = re.compile(
 
 def _loop_unstated(case: Case) -> Iterator[Said]:
     spans = [round_.span for round_ in case.pattern.rounds]
-    if not spans:
+    if not spans or not case.says("loop"):
         return
     for index in range(len(case.draft.starts)):
         line = case.draft.line_span(index)
         words = case.words(line)
+        if "loop" not in words.casefold():
+            continue
         if line.start <= spans[0].start or any(span.start <= line.start < span.end for span in spans):
             continue
         match = _LOOP_ONLY.fullmatch(words)
@@ -150,7 +152,7 @@ _STUFF = re.compile(r"(?i)(?:^|[.;\n]\s*)(?P<stuff>stuff)\b(?!ing)[^.\n]{0,40}")
 
 def _stuffed_too_late(case: Case) -> Iterator[Said]:
     text = case.draft.text
-    for match in _CLOSED.finditer(text):
+    for match in _CLOSED.finditer(text) if case.says("stuff") else ():
         end = next((one.start() for one in re.finditer(r"\n[ \t]*\n", text[match.end() : match.end() + 400])), 400)
         after = text[match.end() : match.end() + end]
         stuff = _STUFF.search(after)

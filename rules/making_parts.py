@@ -34,6 +34,10 @@ def _word_of(part: str) -> str:
 
 def _titles(case: Case) -> list[tuple[str, str, int | None]]:
     """Return the part that each section makes, its title, and how many of it where the draft says so."""
+    return case.once("parts by their titles", lambda: _parts_titled(case))
+
+
+def _parts_titled(case: Case) -> list[tuple[str, str, int | None]]:
     found: list[tuple[str, str, int | None]] = []
     for section in case.pattern.sections:
         title = section.title or ""
@@ -76,9 +80,11 @@ _ALL_PARTS = re.compile(
 
 def _part_not_used(case: Case) -> Iterator[Said]:
     titles = _titles(case)
+    if len(titles) < 3:
+        return
     text = case.draft.text
     joined = list(_SEW.finditer(text))
-    if len(titles) < 3 or len(joined) < 2 or _ALL_PARTS.search(text):
+    if len(joined) < 2 or _ALL_PARTS.search(text):
         return
     for part, title, _ in titles:
         named = re.findall(rf"(?i)\b{_word_of(part)}\b", text)
@@ -124,6 +130,8 @@ _EVERYWHERE = re.compile(r"(?i)\b(?:all|each|every|always|pieces|parts)\b")
 def _tail_unstated(case: Case) -> Iterator[Said]:
     """Report the parts that are fastened off and sewn on later, with no word of a tail to sew them on with."""
     titles = _titles(case)
+    if not titles:
+        return
     text = case.draft.text
     sewn = " ".join(match["rest"] for match in _SEW.finditer(text))
     starts = [section.span.start for section in case.pattern.sections] + [len(text)]

@@ -65,6 +65,7 @@ class Part:
     mentioned: frozenset[int] = frozenset()
     declaring: tuple[Round, ...] = ()  # rounds of this section and those before it that declare others
     listing: tuple[Round, ...] = ()  # rounds whose headings list single numbers
+    alike: bool = False  # whether all sizes meet the same numbers
     _written: dict[int, frozenset[int]] = field(default_factory=dict[int, frozenset[int]])
     _accounted: dict[int, list[int]] = field(default_factory=dict[int, list[int]])
     _links: dict[int, list[Link]] = field(default_factory=dict[int, list["Link"]])
@@ -151,7 +152,19 @@ def _parts(case: Case) -> Iterator[Part]:
             part.listing = tuple(rounds[index] for index in indices if rounds[index].listed)
             part.mentioned = frozenset(_mentioned(case, indices))
             part.declaring = tuple(one for one in declaring if one.section <= section)
+            part.alike = all(map(_is_alike, (*(rounds[index] for index in indices), *part.declaring)))
             yield part
+
+
+def _is_alike(round_: Round) -> bool:
+    """Tell whether a round is the same to all sizes, as far as its numbers go."""
+    figures = (round_.first, round_.last, round_.many)
+    same = round_.sizes is None and round_.directive is None
+    return same and not any(one is not None and one.is_list for one in figures) and not _holds_rows(round_)
+
+
+def _holds_rows(round_: Round) -> bool:
+    return round_.first is None and any(isinstance(step, Even) for step in round_.steps)
 
 
 def _series(rounds: Sequence[Round], indices: tuple[int, ...]) -> Iterator[tuple[int, ...]]:

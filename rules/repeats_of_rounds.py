@@ -93,7 +93,7 @@ def _twice_named(case: Case, what: RepeatRounds) -> Span | None:
 
 def _target_missing(case: Case) -> Iterator[Said]:
     yield from _named_twice(case)
-    if _some_not_written(case):
+    if _some_not_written(case) or not any(_repeats(case)):
         return
     numbers = _Numbers()
     written = {number for round_ in case.pattern.rounds for number in _numbers_of(round_)}

@@ -56,6 +56,11 @@ class Case:
             self._kept[key] = make()
         return self._kept[key]  # pyright: ignore[reportReturnType]
 
+    def says(self, *words: str) -> bool:
+        """Tell whether any of some words, in small letters, stands anywhere in the draft, whatever its letters."""
+        small = self.once("text in small letters", self.draft.text.casefold)
+        return any(word in small for word in words)
+
     def words(self, span: Span) -> str:
         """Return the draft's words of a span, on one line."""
         return " ".join(self.draft.words(span).split())

@@ -49,7 +49,8 @@ def _said(case: Case, rule: str) -> Iterator[Said]:
     for part in parts(case):
         found: dict[int, tuple[_Slip, list[int]]] = {}
         for size in range(every):
-            for slip in case.once(("numbers", id(part), size), lambda part=part, size=size: _slips(part, size)):
+            own = 0 if part.alike else size
+            for slip in case.once(("numbers", id(part), own), lambda part=part, own=own: _slips(part, own)):
                 if slip.rule == rule:
                     found.setdefault(slip.index, (slip, []))[1].append(size)
         for slip, sizes in found.values():

@@ -19,6 +19,7 @@ _ONLY_US = re.compile(
     r"(?i)(?<![\w-])\d*(?:sc|s c|s\.c\.|hdc|sc2tog|sc3tog|hdc2tog|fpsc|bpsc|fphdc|bphdc|half double)(?![\w-])"
 )
 _ONLY_UK = re.compile(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog|fptr|bptr)(?![\w-])")
+_IN_ONLY_UK = ("htr", "h.tr", "half treble", "tr2tog", "fptr", "bptr")  # one of them is in each name
 _SIGNS_US = re.compile(r"(?i)(?<![\w-])(?:skip|sk|gauge|single crochet)(?![\w-])")
 _SIGNS_UK = re.compile(r"(?i)(?<![\w-])(?:miss|tension|ss)(?![\w-])")
 _OPEN = re.compile(r"(?i)(?<![\w-])\d*(?:dc|tr|dtr)(?![\w-])")
@@ -49,7 +50,7 @@ def _counted(case: Case, spans: list[Span]) -> str:
 
 
 def _mixed(case: Case) -> Iterator[Said]:
-    if case.pattern.craft != "crochet" or _EXPLAINED.search(case.draft.text):
+    if case.pattern.craft != "crochet" or not case.says(*_IN_ONLY_UK) or _EXPLAINED.search(case.draft.text):
         return
     us, uk = _in_rounds(case, _ONLY_US), _in_rounds(case, _ONLY_UK)
     if not us or not uk:
@@ -142,6 +143,8 @@ _FEW = 3  # from how many times on the one wording is the draft's own
 
 def _inconsistent(case: Case) -> Iterator[Said]:
     for first, second, shape in _PAIRS:
+        if not (case.says(first) and case.says(second)):
+            continue
         yield from _rarer(case, *(_in_rounds(case, re.compile(shape.format(word))) for word in (first, second)))
     yield from _headings(case)
     yield from _to_the_end(case)

@@ -6,15 +6,12 @@ where these stand.
 
 from __future__ import annotations
 
-from collections.abc import Hashable, Iterator, Sequence
+from collections.abc import Hashable, Sequence
 from dataclasses import dataclass
-from operator import attrgetter
 
 from ..draft import Span
 from ..moves import Move
 from .words import Word
-
-_label = attrgetter("text", "kind", "value", "stitch", "blank", "values", "make")
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,19 +52,7 @@ class Alike:
 
 def _alike(one: Sequence[Word], other: Sequence[Word], by: int) -> bool:
     """Tell whether words are labelled alike, and stand alike but for a distance."""
-    return len(one) == len(other) and all(map(_same, one, other, _again(by)))
-
-
-def _again(by: int) -> Iterator[int]:
-    while True:
-        yield by
-
-
-def _same(one: Word, other: Word, by: int) -> bool:
-    return (
-        one.kind == other.kind
-        and one.text == other.text
-        and one.span.start + by == other.span.start
-        and one.span.end + by == other.span.end
-        and _label(one) == _label(other)
+    return len(one) == len(other) and all(
+        a.text == b.text and a.kind == b.kind and a.span.start + by == b.span.start and a[3:] == b[3:]
+        for a, b in zip(one, other, strict=True)
     )

@@ -132,7 +132,7 @@ class Assembly:
         only = self.only if once is None else once
         own = self.words.within(span)
         self.first = None
-        if told is not None or self.referred or _BEFORE in self.text[span.start:span.end].lower():
+        if told is not None or self.referred or _BEFORE in self.text[span.start : span.end].lower():
             return self._parsed(span, own, only, number, told)
         key = (self.text[span.start : span.end], only, bool(self.rounds))
         if (found := self.met.find(key, span, own)) is not None:

@@ -16,6 +16,7 @@ from ..figures import FigureList, ListStyle
 from .words import Word
 
 _OPENS = {"(": ")", "[": "]", "{": "}"}
+_BEGIN_LISTS = frozenset({*_OPENS, "number", "-"})
 _SEPARATORS = {",", "/", ":", "-", ";"}
 
 
@@ -206,7 +207,7 @@ def lists_in(words: Sequence[Word]) -> list[FigureList]:
     found: list[FigureList] = []
     at = 0
     while at < len(words):
-        one = None if _of_stitch(words, at) else _list_at(words, at)
+        one = _list_at(words, at) if words[at].kind in _BEGIN_LISTS and not _of_stitch(words, at) else None
         if one is None:
             at += 1
             continue
@@ -307,7 +308,7 @@ def lift(
     lists: list[FigureList] = []
     at = 0
     while at < len(words):
-        found = _list_at(words, at, sizes) if sizes > 1 else None
+        found = _list_at(words, at, sizes) if sizes > 1 and words[at].kind in _BEGIN_LISTS else None
         if found is not None and len(found.values) == sizes + 1 and _numbers_round(words, at):
             found = None  # `Rep Row 2 (6/8/10)`: the number is the row's
         if found is not None and len(found.values) == sizes + 1 and _begins_early(words, at, found):

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
 
 from ..draft import Span
 from ..trade.tables import Stitch
@@ -65,19 +64,19 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
         if word.kind == "." and shaping and index + 1 < len(merged) and merged[index + 1].kind == "number":
             continue
         if word.text == "1st" and shaping:
-            found.append(replace(word, kind="number", value=1))
+            found.append(word._replace(kind="number", value=1))
             continue
         found.append(word)
     return tuple(found)
 
 
 def _fabric(_: re.Match[str], first: Word) -> Word:
-    return replace(first, kind="fabric", stitch=None, value=None)
+    return first._replace(kind="fabric", stitch=None, value=None)
 
 
 def _named(_: re.Match[str], first: Word) -> Word:
     """Make one word that takes nothing of `cast-on edge`, `8 sts increased`."""
-    return replace(first, kind="noise", stitch=None, value=None)
+    return first._replace(kind="noise", stitch=None, value=None)
 
 
 def _cable(match: re.Match[str], first: Word) -> Word:
@@ -85,7 +84,7 @@ def _cable(match: re.Match[str], first: Word) -> Word:
     if first.stitch is not None and first.stitch.uses:
         return first
     stitch = Stitch("cable", "knitting", (), (), width, width, 0, "cable")
-    return replace(first, kind="stitch", stitch=stitch, value=None)
+    return first._replace(kind="stitch", stitch=stitch, value=None)
 
 
 def _merged(
@@ -103,7 +102,7 @@ def _merged(
             index += 1
         if index > first:
             span = Span(words[first].span.start, words[index - 1].span.end)
-            whole = replace(words[first], text=" ".join(word.text for word in words[first:index]), span=span)
+            whole = words[first]._replace(text=" ".join(word.text for word in words[first:index]), span=span)
             found.append(make(match, whole))
     found.extend(words[index:])
     return tuple(found)

@@ -83,6 +83,8 @@ _RANGES = re.compile(rf"({_ONE})(?:\s*(?:-|\u2013|to)\s*({_ONE}))?")
 def shoes(text: str, areas: Sequence[Span]) -> Iterator[Shoes]:
     """Find the shoe sizes that the head of a draft names."""
     for area in areas:
+        if "shoe" not in text[area.start : area.end].casefold():
+            continue
         for match in _SHOES.finditer(text, area.start, area.end):
             words = f"{match['lead']} {match['who'] or ''}"
             whose = re.search(_WHOSE, words, re.IGNORECASE)
@@ -115,11 +117,15 @@ _DATE = re.compile(
     rf"|(?P<d2>\d{{1,2}})(?:st|nd|rd|th)?\s+{_MONTH.format('m2')}\s+(?P<y2>(?:19|20)\d\d)"
     rf"|{_MONTH.format('m3')}\s+(?:(?P<d3>\d{{1,2}})(?:st|nd|rd|th)?,?\s+)?(?P<y3>(?:19|20)\d\d))(?![\w/-])"
 )
+_DATED = re.compile(r"(?:19|20)\d\d|[vV]\.?\s?\d")
+_VERSIONS = ("version", "ver.", "rev", "edition")
 _MOST_WORDS = 8  # a line that says which edition this is says little else
 
 
 def editions(text: str) -> Iterator[Edition]:
     """Find versions and dates in lines that say little else; a list of what was changed when is none."""
+    if not any(word in text.casefold() for word in _VERSIONS) and not _DATED.search(text):
+        return
     for line in re.finditer(r"[^\n]+", text):
         words = line[0]
         if len(words.split()) > _MOST_WORDS or not re.search(r"\d", words):

@@ -125,6 +125,11 @@ _CAUTION = re.compile(
     r"(?i)\bchok(?:e|ing)\b|\bsmall\s+parts\b|\b(?:not\s+(?:suitable|safe|for)|unsuitable|unsafe|under\s+(?:3|three|36)|safety\s+(?:note|warning|regulations?)|never\s+leave|strangl\w+|swallow\w*|"
     r"embroider(?:ed)?\s+(?:the\s+)?(?:eyes|features)|instead\s+of\s+(?:safety\s+eyes|buttons|beads)|supervis\w+|securely|firmly\s+(?:sewn|attached)|hazard)\b"
 )
+# one of them is in every caution
+_CAUTION_STEMS = (
+    *("chok", "small", "not ", "not\n", "unsui", "unsafe", "under", "safety", "never", "strangl", "swallow"),
+    *("embroider", "instead", "supervis", "securely", "firmly", "hazard"),
+)
 _LETTERED = re.compile(
     r"\b(?i:colou?rs?|cols?|yarns?)\.?[ \t]+((?:[A-H]|MC|CC\d?)(?:(?:[ \t]*,[ \t]*|[ \t]*(?:and|&)[ \t]*)(?:[A-H]|MC|CC\d?)(?![ \t]+hook))*)(?![\w'-]|[ \t]+hook)"
 )
@@ -164,11 +169,18 @@ def read_materials(
             one for area in areas if area.start < head.end for one in measures(text, area.start, area.end, found)
         ),
         pairings=tuple(pairings(text, found)),
-        cautions=tuple(Span(*match.span()) for match in _CAUTION.finditer(text)),
+        cautions=tuple(_cautions(text)),
         blends=tuple(blends(text)),
         shoes=tuple(shoes(text, [area for area in areas if area.start < head.end])),
         editions=tuple(editions(text)),
     )
+
+
+def _cautions(text: str) -> Iterator[Span]:
+    small = text.casefold()
+    if any(word in small for word in _CAUTION_STEMS):
+        for match in _CAUTION.finditer(text):
+            yield Span(*match.span())
 
 
 def _lines(spans: Sequence[Span]) -> list[Span]:

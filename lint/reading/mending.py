@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import lru_cache
 from importlib import resources
 from itertools import compress, count
@@ -151,29 +150,29 @@ def _mended(word: Word, before: Word | None, after: Word | None, lex: Lexicon) -
     text = word.text
     if before is not None and after is not None and len(text) <= 6:
         if (place := _place(text, before, after)) is not None:
-            return replace(word, kind=_PLACE_WORDS[place]), place
+            return word._replace(kind=_PLACE_WORDS[place]), place
         if text in _INTO and before.kind in ("stitch", "st") and after.kind in _AROUND_STITCH and after.blank:
-            return replace(word, kind="into"), "in"
+            return word._replace(kind="into"), "in"
         if before.kind == "from" and len(text) > 2 and OSA.distance(text, "hook", score_cutoff=1) <= 1:
-            return replace(word, text="hook", kind="hook"), "hook"
+            return word._replace(text="hook", kind="hook"), "hook"
         if text in _SCRAPS and before.kind == "number" and after.kind in (")", "]", ",", ";", ".", "around"):
-            return replace(word, kind="st"), "st"
+            return word._replace(kind="st"), "st"
         if (value := _NUMBER_SLIPS.get(text)) and before.kind in _PLACES and after.kind in ("st", "stitch"):
-            return replace(word, kind="number", value=value[0]), value[1]
+            return word._replace(kind="number", value=value[0]), value[1]
         if (meant := _stitch_meant(text, before, after)) and (stitch := lex.stitches.get(meant)) is not None:
-            return replace(word, text=meant, kind="stitch", stitch=stitch), meant
+            return word._replace(text=meant, kind="stitch", stitch=stitch), meant
         if text in ("s", "si", "ls") and before.kind == "join" and after.text == "st":
-            return replace(word, kind="noise"), "sl"
+            return word._replace(kind="noise"), "sl"
         if (small := _small(text, before, after)) is not None:
-            return replace(word, text=small, kind=lex.labels.get(small, "noise")), small
+            return word._replace(text=small, kind=lex.labels.get(small, "noise")), small
     if word.kind == "word" and (meant := _swapped(text, lex)):
-        return replace(word, text=meant, kind="stitch", stitch=lex.stitches[meant]), meant
+        return word._replace(text=meant, kind="stitch", stitch=lex.stitches[meant]), meant
     if word.kind == "word" and (meant := nearest_term(text)):
         if meant in _PARTS:
             return word, meant
         if (stitch := lex.stitches.get(meant)) is not None:
-            return replace(word, text=meant, kind="stitch", stitch=stitch), meant
-        return replace(word, text=meant, kind=lex.labels.get(meant, "word")), meant
+            return word._replace(text=meant, kind="stitch", stitch=stitch), meant
+        return word._replace(text=meant, kind=lex.labels.get(meant, "word")), meant
     return None
 
 

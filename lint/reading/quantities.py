@@ -25,6 +25,8 @@ _PART = "[" + "".join(_FRACTIONS) + "]"
 _NUMBER = rf"(?:\d+[ -]\d/\d|\d/\d(?!\d)|\d{{1,4}}(?:,\d{{3}}(?!\d)|[.,]\d{{1,2}}(?!\d)|\.(?=[ \"]))?(?:\s?{_PART})?|\.\d+|{_PART})"
 _UNIT = "|".join(sorted((re.escape(word) for word in units()), key=len, reverse=True))
 _LIST = rf"{_NUMBER}(?:[ \t]{{0,4}}(?:[)\]][ \t]*[(\[]|[(\[,:/-]|to(?=[ \t]))[ \t]*(?:\n[ \t]*)?{_NUMBER}){{0,16}}(?:\s*[)\]](?!\s*[)\]])(?=\s*(?:{_UNIT})))?"
+_OF_LISTS = re.compile(rf"(?i)(?:[\d\s.,()\[\]:/{''.join(_FRACTIONS)}-]|to(?=[ \t]))+")
+_THEN_UNIT = re.compile(rf"(?i)(?:{_UNIT})(?![a-z\d])")
 _NUMBERS = re.compile(_NUMBER)
 QUANTITY = re.compile(rf"(?i)(?<![\w.,])(?<!\d/){_LIST}\s?-?(?:(?P<unit>{_UNIT})(?![a-z\d]))")
 _BEGINS = re.compile(rf"[\d.{''.join(_FRACTIONS)}](?<![\w.,].)")  # the sign first, so that a search is quick
@@ -53,11 +55,22 @@ def number_of(words: str) -> float:
     return value + (float(words) if words else 0.0)
 
 
+def _end_of_list(text: str, start: int, end: int) -> int:
+    """Return where all that numbers and lists of them are made of ends: there alone a unit can stand."""
+    signs = _OF_LISTS.match(text, start, end)
+    return signs.end() if signs else start
+
+
 def quantities(text: str, start: int, end: int) -> Iterator[Quantity]:
     """Find the quantities in a stretch of the text."""
-    past = start
+    past = barren = start
     for begin in _BEGINS.finditer(text, start, end):
-        match = QUANTITY.match(text, begin.start(), end) if begin.start() >= past else None
+        if begin.start() < max(past, barren):
+            continue
+        if not _THEN_UNIT.match(text, stop := _end_of_list(text, begin.start(), end), end):
+            barren = stop  # no number before that has a unit
+            continue
+        match = QUANTITY.match(text, begin.start(), end)
         if match is None:
             continue
         past = match.end()

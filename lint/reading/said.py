@@ -45,20 +45,33 @@ _TAKES = re.compile(
 
 def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sayings:
     """Read the sentences of a draft that stand for more than they show. `talk` are the stretches outside its rounds."""
+    small = text.casefold()
+
+    def says(*words: str) -> bool:
+        """Tell whether one of some words stands anywhere: most drafts have none of these sentences."""
+        return any(word in small for word in words)
+
+    shaped = _schedules(text) if says("times") and says("each", "both") else ()
+    left_out = _groups_left_out(text) if says("leaving", "omitting", "adding") else ()
     return Sayings(
-        schedules=(*_schedules(text), *_groups_left_out(text)),
-        bind_offs=tuple(_bind_offs(text)),
-        motifs=tuple(
-            Motif(Span(*match.span()), int(match["n"]), index)
-            for index, round_ in enumerate(rounds)
-            for match in _MOTIF.finditer(text, round_.span.start, round_.span.end)
-        ),
-        resumed=tuple(_resumed(text)),
-        mirrors=tuple(_mirrors(text)),
-        described=tuple(_described(text, talk)),
-        cables=tuple(_cables(text)),
-        sums=tuple(_sums(text)),
+        schedules=(*shaped, *left_out),
+        bind_offs=tuple(_bind_offs(text)) if says("shoulder") else (),
+        motifs=tuple(_motifs(text, rounds)) if says("once") and says("motif", *_PANELS) else (),
+        resumed=tuple(_resumed(text)) if says("-row", "-rnd", "-round") else (),
+        mirrors=tuple(_mirrors(text)) if says("mirror") else (),
+        described=tuple(_described(text, talk)) if says("dec", "'d", "\u2019d") else (),
+        cables=tuple(_cables(text)) if says("sl ", "sl\n", "slip") else (),
+        sums=tuple(_sums(text)) if says("pick", "cast", "co") else (),
     )
+
+
+_PANELS = ("panel", "chart", "pattern", "lace", "cable")
+
+
+def _motifs(text: str, rounds: Sequence[Round]) -> Iterator[Motif]:
+    for index, round_ in enumerate(rounds):
+        for match in _MOTIF.finditer(text, round_.span.start, round_.span.end):
+            yield Motif(Span(*match.span()), int(match["n"]), index)
 
 
 def _figure(match: re.Match[str], group: str) -> Figure:

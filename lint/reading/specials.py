@@ -251,7 +251,7 @@ def with_defined(text: str, words: Words, defined: Sequence[Definition], known: 
                 span = Span(piece[0].span.start, piece[-1].span.end)
                 make = makes[stitch.id]
                 found.append(
-                    replace(piece[0], text=stitch.id, kind="stitch", span=span, stitch=stitch, value=None, make=make)
+                    piece[0]._replace(text=stitch.id, kind="stitch", span=span, stitch=stitch, value=None, make=make)
                 )
                 index += length
                 break
@@ -274,7 +274,7 @@ def _corner(words: Sequence[Word], index: int, corner: Make) -> Word:
     if not any(one.kind == "space" for one in place[:end]):
         return word
     stitch = Stitch(corner.kind, "crochet", (), (), corner.uses, corner.makes, corner.height, _kind_of(corner))
-    return replace(word, stitch=stitch, make=corner)
+    return word._replace(stitch=stitch, make=corner)
 
 
 def _kind_of(make: Make) -> str:
@@ -331,7 +331,7 @@ def _lettered(words: Sequence[Word], index: int, text: str, letters: Mapping[str
         return word  # the article
     kind = _kind_of(make)
     stitch = Stitch(make.kind, "crochet", (), (), make.uses, make.makes, make.height, kind)
-    return replace(word, kind="stitch", stitch=stitch, value=None)
+    return word._replace(kind="stitch", stitch=stitch, value=None)
 
 
 def _multiplies(words: Sequence[Word], index: int) -> bool:

@@ -6,7 +6,6 @@ import re
 import tomllib
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from functools import cache
 from importlib import resources
 
@@ -29,13 +28,15 @@ def strangers(words: Sequence[Word], lex: Lexicon) -> tuple[Word, ...]:
     wrong. So may a letter glued to a figure (`Sc in e24 sc`), unless it names a colour, a hook or a size.
     """
     often = Counter(word.text for word in words if word.kind == "word")
-    letters = [_glued(words, index) for index in range(len(words))]
+    letters = [_glued(words, index) if word.kind in _MAY_BE_LETTERS else "" for index, word in enumerate(words)]
     glued = Counter(letters)
     found: list[Word] = []
+    if 1 not in often.values() and not any(letters):
+        return tuple(words)
     for index, word in enumerate(words):
         letter = letters[index] and glued[letters[index]] == 1 and not _names(words, index)
         if letter or (word.kind == "word" and often[word.text] == 1 and _is_strange(word.text, lex)):
-            found.append(replace(word, kind="strange"))
+            found.append(word._replace(kind="strange"))
         else:
             found.append(word)
     return tuple(found)
@@ -62,6 +63,9 @@ _NAMED = frozenset(
 )
 
 
+_MAY_BE_LETTERS = frozenset({"word", "noise", "round", "ring"})
+
+
 def _glued(words: Sequence[Word], index: int) -> str:
     """Return a letter or two and the figure glued to them; nothing for other words."""
     word = words[index]
@@ -71,7 +75,7 @@ def _glued(words: Sequence[Word], index: int) -> str:
         return ""
     if word.kind == "round" and not _counts_no_round(words, index):
         return ""
-    return f"{word.text}{after.text}" if word.kind in ("word", "noise", "round", "ring") else ""
+    return f"{word.text}{after.text}" if word.kind in _MAY_BE_LETTERS else ""
 
 
 def _counts_no_round(words: Sequence[Word], index: int) -> bool:

@@ -11,12 +11,12 @@ import re
 import tomllib
 from bisect import bisect_left
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from functools import cache
 from importlib import resources
 from itertools import accumulate
 from operator import add
-from typing import Any, TypeAlias, cast
+from typing import Any, NamedTuple, TypeAlias, cast
 
 from ..draft import Span
 from ..figures import Figure
@@ -27,9 +27,8 @@ from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
 LONGEST_NUMBER = 8  # digits; no pattern counts further
 
 
-@dataclass(frozen=True, slots=True)
-class Word:
-    """A labelled word or sign.
+class Word(NamedTuple):
+    """A labelled word or sign; a tuple with names, as every draft is made of thousands.
 
     `kind` is a label of the word table, or "number", "ordinal", "often" (once, twice), "stitch", "word" (not known),
     or for signs the sign itself. `value` is the number meant, `stitch` the row of the stitch table.
@@ -204,6 +203,7 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
     texts = [token.text for token in tokens]
     measured = {match.start(): match.end() for match in _MEASURE.finditer(text)}
     words: list[Word] = []
+    new = cast("Any", tuple).__new__  # what the classes' own making of tuples comes to in the end
     reach = 0
     for index, (token, start) in enumerate(zip(tokens, places, strict=True)):
         if token.empty or start < reach:
@@ -222,7 +222,8 @@ def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:
         reach = start + token.length
         if not blank and token.kind in ("word", "tog") and _put_together(words, token, text, reach, lex):
             continue
-        words.append(Word(token.text, token.kind, Span(start, reach), token.value, token.stitch, blank))
+        span = new(Span, (start, reach))
+        words.append(new(Word, (token.text, token.kind, span, token.value, token.stitch, blank, (), None)))
     return tuple(words)
 
 
@@ -244,7 +245,7 @@ def _put_together(words: list[Word], token: _Token, text: str, end: int, lex: Le
         if (two := _two_alone(words, lex)) is None:
             return False
         span = Span(words[-1].span.start, end)
-        words[-1] = replace(words[-1], text="2tog", kind="stitch", value=None, stitch=two, span=span)
+        words[-1] = words[-1]._replace(text="2tog", kind="stitch", value=None, stitch=two, span=span)
         return True
     if not (glued := _glued(words)):
         return False

@@ -6,8 +6,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from ..draft import Span
-from ..pattern import RepeatRounds, Round
 from ..moves import Move
+from ..pattern import RepeatRounds, Round
 from ..plain import is_plain
 from ..steps import At, Chain, Join, Rejoin, Shaping, Step, Turn, Work
 from ..workings import RoundWorking, SizeWorking, Standing
