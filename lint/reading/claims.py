@@ -187,7 +187,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     at = index
     if what == ":" and kind(items, index - 1) in ("word", "noise", "remark"):
         return None  # `with brown: 12 dc`
-    if what in ("=", "-", ":", "|"):
+    if what in ("=", "-", ":", "|", ">"):
         while kind(items, at) in ("=", "-", ":", "|", ">", "total", "noise") or text_at(items, at) in _YOU_HAVE:
             at += 1
     elif text_at(items, index) in _YOU_HAVE or what == "total":
@@ -219,9 +219,9 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         end += 1
     if text_at(items, end) in ("1", "2", "3", "4"):
         return None  # `25 sts on needle 1`
-    if what in ("-", ":", "|") and (not _closes(items, end) or _works_on(items, end)):
+    if what in ("-", ":", "|", ">") and (not _closes(items, end) or _works_on(items, end)):
         return None
-    if what not in ("=", "-", ":", "|") and claim.kind == "other":
+    if what not in ("=", "-", ":", "|", ">") and claim.kind == "other":
         return None
     return tuple(found), end
 

@@ -60,7 +60,7 @@ _AGAIN_R = r"(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*"
 _R = rf"(?:{_AGAIN_R})?"
 _LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"
 _SIDE = r"(?P<side>[(\[]?\s*(?:RS|WS|right side|wrong side)\s*(?:facing)?\s*[)\]]?\s*[:,-]?\s*)?"
-_SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|\.\s*-|\.{2,}|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s|$))?\s*(?:\*\*)?[ \t]*"
+_SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|-*>|\.\s*-|\.{2,}|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s|$))?\s*(?:\*\*)?[ \t]*"
 
 # what is worked follows the number, so that it is none of a round's: `R1 - 9 (12) sc`, `R2 - 2 ch`, `R1 - 9/10/11 sc`
 _WORK = (

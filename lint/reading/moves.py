@@ -30,6 +30,7 @@ _MIDDLE = {"center", "centre", "central", "middle"}
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 MOST_BEFORE_WITH = 7  # words, from `join` to the stitch it is done with
 _MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
+_ENDS_FIGURE = frozenset({"", "group", ".", ",", "=", "|", "-"})
 _JOINING = frozenset({"attach", "rejoin", "reattach"})
 
 
@@ -170,7 +171,7 @@ class MoveReader(PlaceFirstReader):
         """Read `MR 6`: so many single crochet into the ring, as toys have it."""
         at = 1 if self._kind() in (",", "-", ":", "*") else 0
         figure = figure_at(self.items, self.at + at)
-        if self._kind(at) != "number" or figure is None or self._kind(at + 1) not in ("", "group", ".", ",", "="):
+        if self._kind(at) != "number" or figure is None or self._kind(at + 1) not in _ENDS_FIGURE:
             return
         span = self.items[self.at + at].span
         self.at += at + 1

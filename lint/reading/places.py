@@ -129,6 +129,19 @@ def past_lead(items: Sequence[Item], at: int) -> int:
     return stop if _counts_places(items, stop) and kind(items, stop) not in ("noise", "next", "last") else at
 
 
+def past_rest(items: Sequence[Item], at: int) -> int:
+    """Pass over `the rest`, `rest of the round`, `remaining sts` to their end; 0 where something else stands there."""
+    stop = at
+    while kind(items, stop) == "noise":
+        stop += 1
+    if kind(items, stop) != "rest":
+        return 0
+    stop += 1
+    while kind(items, stop) in ("noise", "round", "st", "stitch", "around"):
+        stop += 1
+    return stop if kind(items, stop) in ("", ".", ",", ";", "group", "=", "-", "join") else 0
+
+
 def _around_piece(items: Sequence[Item], index: int) -> int | None:
     """Pass over `first leg` after `around`: a piece made before; None where it is no such words."""
     while kind(items, index) in ("first", "next", "last", "ordinal", "noise", "rest"):

@@ -131,6 +131,8 @@ class Reader(ABC):
     spiral: bool = False
     closing: Claim | None = None
     skipped_count: bool | None = None  # whether links skipped at the beginning are said to count as a stitch
+    takes_in: bool = False  # the round speaks of pieces made before
+    bridge: Figure | None = None  # the chain between two of them
     beyond: bool = False  # what comes next goes into a chain that the row below doesn't hold
     needle: tuple[int, int] | None = None  # where the words for a needle begin, and for how many needles they are
     open_star: tuple[int, Span] | None = None

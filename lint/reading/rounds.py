@@ -276,9 +276,15 @@ _BARE_FIGURES = re.compile(
 )
 
 
+# letters for the changes: `(1, W)*6`, or words of the draft's own
+_FIGURE_AND_LETTER = re.compile(
+    r"\(\d{1,2},\s?[A-Z]\)|\[\d{1,2},\s?[A-Z]\]|(?i:(?:numbers|figures)\s(?:alone|by\sthemselves|on\stheir\sown)[^.\n]{0,30}\bsingle\scrochet)"
+)
+
+
 def _bare_figures(text: str) -> bool:
     """Tell whether a draft leaves single crochet unsaid: `(1, inc)*6`, `3, inc, 3`."""
-    return bool(_BARE_FIGURES.search(text.lower()))
+    return bool(_BARE_FIGURES.search(text.lower()) or _FIGURE_AND_LETTER.search(text))
 
 
 def _by_size(assembly: Assembly, block: Block) -> tuple[Block, ...]:

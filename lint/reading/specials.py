@@ -58,7 +58,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
 
 
 _SHORT_ENTRY = re.compile(
-    r"(?P<term>[A-Za-z][\w.]{0,9}(?: [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>[A-Za-z](?:[^,;=:.\n]|\.(?=\S)){1,60})(?=[,;.\n]|$)"
+    r"(?P<term>[A-Za-z][\w.]{0,9}(?:(?<!\w{4}\.) [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>(?:[A-Za-z]|[234]\s?(?=(?:sc|hdc|dc|h?tr)\b))(?:[^,;=:.\n]|\.(?=\S)){1,60})(?=[,;.\n]|$)"
 )
 
 

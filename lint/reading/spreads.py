@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from ..figures import Figure
-from ..steps import At, Count, Evenly, Make, Repeat, Step, Times, Where, Work
+from ..steps import At, Count, Evenly, Make, Repeat, Step, Target, Times, Where, Work
 from .joins import JoinReader
 from .makes import make_of
 from .marks import Item, kind, text_at
@@ -15,6 +16,7 @@ from .times import figure_at, read_remainder
 from .words import Word
 
 _OTHER = frozenset({"other", "alternate", "alt"})
+_DOUBLE = frozenset({"double", "doubling"})
 
 
 def every_nth(items: Sequence[Item], index: int) -> tuple[int, int] | None:
@@ -26,20 +28,26 @@ def every_nth(items: Sequence[Item], index: int) -> tuple[int, int] | None:
     return (last, index + 2) if last > 1 else None
 
 
+_BESIDES = frozenset({",", ";", "and", "but", "with", "making", "placing", "putting", "working"})
+_CORNER_WORDS = frozenset({"noise", "each", "st", "stitch", "next"})
+_MIDDLE = frozenset({"middle", "centre", "center", "of", "all", "the", "every", "4", "four"})
+_FAR = 10  # words within which the corner is named
+
+
 class SpreadReader(JoinReader):
     """Reads changes spread over a round."""
 
     __slots__ = ()
 
     def _every_nth(self) -> bool:
-        """Read `increasing in every 11th st`, `dec every 6th st`, `kfb in every other st`: as often as it goes."""
+        """Read `increasing in every 11th st`, `dec every 6th st`, `double every 3rd st`: as often as it goes."""
         item = self.items[self.at]
         stem = text_at(self.items, self.at)[:3]
         if not isinstance(item, Word):
             return False
         doubles = item.stitch is not None and item.stitch.id in ("kfb", "pfb")
-        if stem not in ("inc", "dec") and not doubles:
-            return False
+        if stem not in ("inc", "dec") and not doubles and item.text not in _DOUBLE:
+            return self._nth_together()
         index = self.at + 1
         if kind(self.items, index) == "number" and kind(self.items, index + 1) == "st" and _is_one(self.items[index]):
             index += 1  # `inc 1 st in every 3rd st`
@@ -62,13 +70,70 @@ class SpreadReader(JoinReader):
             self.at += 1
         while self._kind() == "around":
             self.at += 1
+        change = Make("dec", 2, 1) if stem == "dec" else Make("kfb" if doubles else "inc", 1, 2)
+        self._change_last_of(last, change, start)
+        return True
+
+    def _change_last_of(self, every: int, change: Make, start: int) -> None:
+        """Add a change at the end of every so many stitches, to the end of the round."""
         span = self._span(start)
         one = Figure((1,), span)
-        change = Make("dec", 2, 1) if stem == "dec" else Make("kfb" if doubles else "inc", 1, 2)
-        before = last - change.uses
+        before = every - change.uses
         body: list[Step] = [Work(Make("st"), one, Where(At.NEXT, Figure((before,), span)), span)] if before else []
         body.append(Work(change, one, Where(At.NEXT, one), span))
         self._add(Repeat(tuple(body), Times(Count.TO_END, span=span), span, mark=""))
+
+    def _nth_together(self) -> bool:
+        """Read `sc every 3rd and 4th st together`, `crochet together every 4th and 5th st`: as often as it goes."""
+        index = self.at + (self._kind() in ("work", "stitch"))
+        before = kind(self.items, index) == "tog"
+        index += before
+        while kind(self.items, index) == "noise":
+            index += 1
+        every = every_nth(self.items, index) if index > self.at else None
+        if every is None:
+            return False
+        nth, index = every
+        second = self.items[index + 1] if index + 1 < len(self.items) else None
+        joined = text_at(self.items, index) in ("and", "&", "+") and isinstance(second, Word)
+        if not joined or not isinstance(second, Word) or second.kind != "ordinal" or second.value != nth + 1:
+            return False
+        index += 2
+        while kind(self.items, index) in ("st", "stitch", "noise"):
+            index += 1
+        if not before and kind(self.items, index) != "tog":
+            return False
+        start, self.at = self.at, index + (not before)
+        while self._kind() == "around":
+            self.at += 1
+        self._change_last_of(nth + 1, Make("dec", 2, 1), start)
+        return True
+
+    def _in_twos(self) -> bool:
+        """Read stitches worked together all round behind a word for working: `crochet every 2nd and 3rd st tog`."""
+        return self._nth_together() or self._all_together()
+
+    def _all_together(self) -> bool:
+        """Read `always sc 2 sts together`, `crochet two stitches together all round`: a decrease, to the end."""
+        always = self._text() == "always"
+        index = self.at + always
+        index += kind(self.items, index) in ("work", "stitch")
+        number = figure_at(self.items, index)
+        if number is None or number.is_list or index == self.at or (number.values[0] or 0) < 2:
+            return False
+        if kind(self.items, index + 1) != "st" or kind(self.items, index + 2) != "tog":
+            return False
+        index += 3
+        around = kind(self.items, index) == "around"
+        if not (always or around):
+            return False
+        while kind(self.items, index) == "around":
+            index += 1
+        start, self.at = self.at, index
+        span = self._span(start)
+        one = Figure((1,), span)
+        change = Work(Make("dec", number.values[0] or 2, 1), one, Where(At.NEXT, one), span)
+        self._add(Repeat((change,), Times(Count.TO_END, span=span), span, mark=""))
         return True
 
     def _spread(self) -> bool:
@@ -127,13 +192,16 @@ class SpreadReader(JoinReader):
         return True
 
     def _double(self) -> bool:
-        """Read `double every st`: two in each."""
-        if self._every_nth() or self._one_in_each() or self._spread():
+        """Read `double every st`, `twice in each dc`: two in each."""
+        if self._every_nth() or self._one_in_each() or self._spread() or self._all_together():
             return True
-        if self._text() not in ("double", "doubling") or self._kind(1) != "each" or self._kind(2) != "st":
+        doubled = self._text() in _DOUBLE and self._kind(1) == "each" and self._kind(2) == "st"
+        twice = _is_twice(self.items[self.at]) and self._kind(1) == "into" and self._kind(2) == "each"
+        twice = twice and self._kind(3) in ("st", "stitch")
+        if not doubled and not twice:
             return False
         start = self.at
-        self.at += 3
+        self.at += 4 if twice else 3
         while self._kind() == "around":
             self.at += 1
         span = self._span(start)
@@ -182,6 +250,35 @@ class SpreadReader(JoinReader):
             Work(Make(f"{make.kind}{uses}tog", uses, 1, make.height), last, Where(At.NEXT, last), span, bare=True)
         )
         return True
+
+    def _more_in_corners(self, start: int) -> None:
+        """Read `, working 3 sc in each corner` behind `sc in each st around`, unless the corners are spaces."""
+        last = self.steps[-1]
+        if not self.top or not isinstance(last, Work) or last.where.at is not At.EACH:
+            return
+        if last.where.target != Target(last.where.target.kinds):
+            return
+        index = self.at
+        while text_at(self.items, index) in _BESIDES or kind(self.items, index) in ("work", "noise"):
+            index += 1
+        number = figure_at(self.items, index)
+        item = self.items[index + 1] if index + 1 < len(self.items) else None
+        same = isinstance(item, Word) and item.stitch is not None and item.stitch.id == last.make.kind
+        if index == self.at or number is None or not same or kind(self.items, index + 2) != "into":
+            return
+        stop = index + 3
+        while stop < index + _FAR and (kind(self.items, stop) in _CORNER_WORDS or text_at(self.items, stop) in _MIDDLE):
+            stop += 1
+        if text_at(self.items, stop) not in ("corner", "corners") or kind(self.items, stop + 1) == "space":
+            return
+        if kind(self.items, stop + 1) == "stitch" and kind(self.items, stop + 2) == "space":
+            return  # `in each corner ch sp`
+        self.at = stop + 1 + (kind(self.items, stop + 1) in ("st", "stitch"))
+        self.steps[-1] = replace(last, corners=number, span=self._span(start))
+
+
+def _is_twice(item: Item) -> bool:
+    return isinstance(item, Word) and item.kind == "often" and item.value == 2
 
 
 def _is_one(item: Item) -> bool:

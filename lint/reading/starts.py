@@ -31,7 +31,7 @@ STITCHY = re.compile(
 
 
 COMPLETE = re.compile(
-    r"(?:[.;:!?)\]}\"|]|\s[-=]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE
+    r"(?:[.;:!?)\]}\"|]|\s[-=|]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE
 )
 
 

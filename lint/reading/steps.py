@@ -16,10 +16,10 @@ from ..pattern import LooseMark
 from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .claims import claim_of_group
 from .filet import read_filet
+from .joined import JoinedReader
 from .joins import NOT_COUNTS, counts_not
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .parts import Part, part_at
-from .pieced import PieceReader
 from .places import Placed, read_place
 from .reader import Steps
 from .roles import Role, role
@@ -32,7 +32,7 @@ _TOGETHER = frozenset({"together", "tog", "closed"})
 _SEAMS = frozenset({"seam", "seams"})
 
 
-class StepReader(PieceReader):
+class StepReader(JoinedReader):
     """Reads all steps of a level."""
 
     __slots__ = ()
@@ -43,13 +43,13 @@ class StepReader(PieceReader):
 
     def _one(self) -> bool:
         what = self._kind()
-        if (self.knit and self._more_of_parts()) or (self.top and self._counted()):
+        if (self.knit and self._more_of_parts()) or (self.top and self._counted()) or self._joined():
             return True
         if what == "group":
             return (self.top and self._along_chain()) or self._group()
         if self._knitted() if self.knit else (self.top and self._pieced()) or self._edged():
             return True
-        if what == "work" and (self._part_of_row() or self._worked_off() or self._as_before()):
+        if what == "work" and (self._part_of_row() or self._worked_off() or self._as_before() or self._in_twos()):
             return True
         if what in self.marks or (what == "*"):
             return self._star()
@@ -215,11 +215,17 @@ class StepReader(PieceReader):
         """Read a figure alone between commas as so many single crochet."""
         figure = figure_at(self.items, self.at)
         alone = {"", ",", ";", "*", "-"}
-        if figure is None or self._kind(-1) not in alone or self._kind(1) not in (alone | {"group", "inc"}):
+        in_ring = self._kind(1) == "into" and self._kind(2) == "ring"
+        if (
+            figure is None
+            or self._kind(-1) not in alone
+            or not (in_ring or self._kind(1) in (alone | {"group", "inc"}))
+        ):
             return False
         span = self.items[self.at].span
-        self.at += 1
-        self._add(Work(Make("sc"), Figure((1,), span), Where(At.NEXT, figure, span=span), span))
+        self.at += 3 if in_ring else 1
+        where = Where(At.RING, span=span) if in_ring else Where(At.NEXT, figure, span=span)
+        self._add(Work(Make("sc"), figure if in_ring else Figure((1,), span), where, span))
         return True
 
     def _in_each(self) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import TypeGuard
 
+from ..draft import Span
 from ..figures import Figure
 from ..steps import (
     At,
@@ -26,7 +27,7 @@ from ..steps import (
 from .joins import NOT_COUNTS, counts_not
 from .makes import make_of, placed_steps
 from .marks import Group, Item, kind, text_at
-from .places import Placed, past_lead, read_place
+from .places import Placed, past_lead, past_rest, read_place
 from .reader import COLOURS
 from .roles import Role, role
 from .spreads import SpreadReader, every_nth
@@ -38,12 +39,6 @@ _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 _PLACES = ("into", "each", "next", "loops")  # what a further place begins with
-
-
-_BESIDES = frozenset({",", ";", "and", "but", "with", "making", "placing", "putting", "working"})
-_CORNER_WORDS = frozenset({"noise", "each", "st", "stitch", "next"})
-_MIDDLE = frozenset({"middle", "centre", "center", "of", "all", "the", "every", "4", "four"})
-_FAR = 10  # words within which the corner is named
 
 
 class StitchReader(SpreadReader):
@@ -245,7 +240,7 @@ class StitchReader(SpreadReader):
         if figure is not None and self._closes_with(index, at, figure):
             return index, None, None
         if figure is not None and (kind(self.items, at) != "group" or role(self.items, at) is Role.NUMBER):
-            if kind(self.items, at + 1) == "times":
+            if kind(self.items, at + 1) == "times" and kind(self.items, at + 2) != "number":
                 read = read_times(self.items, at)
                 if read:
                     return read.end, None, read.times
@@ -324,6 +319,9 @@ class StitchReader(SpreadReader):
             self.at = placed.end + 1
             self._add_bare(start, Make(f"{make.kind}{uses}tog", uses, 1, make.height), number, times)
             return
+        if placed is None and number is None and times is None and (stop := past_rest(self.items, at)):
+            span = Span(self.items[at].span.start, self.items[stop - 1].span.end)
+            placed = Placed(Where(At.EACH, span=span), stop, each=True)
         if placed is None:
             self.at = index
             if kind(self.items, index) == "loops":
@@ -358,31 +356,6 @@ class StitchReader(SpreadReader):
         self._more_times()
         self._and_places(make, number, start)
         self._more_in_corners(start)
-
-    def _more_in_corners(self, start: int) -> None:
-        """Read `, working 3 sc in each corner` behind `sc in each st around`, unless the corners are spaces."""
-        last = self.steps[-1]
-        if not self.top or not isinstance(last, Work) or last.where.at is not At.EACH:
-            return
-        if last.where.target != Target(last.where.target.kinds):
-            return
-        index = self.at
-        while text_at(self.items, index) in _BESIDES or kind(self.items, index) in ("work", "noise"):
-            index += 1
-        number = figure_at(self.items, index)
-        item = self.items[index + 1] if index + 1 < len(self.items) else None
-        same = isinstance(item, Word) and item.stitch is not None and item.stitch.id == last.make.kind
-        if index == self.at or number is None or not same or kind(self.items, index + 2) != "into":
-            return
-        stop = index + 3
-        while stop < index + _FAR and (kind(self.items, stop) in _CORNER_WORDS or text_at(self.items, stop) in _MIDDLE):
-            stop += 1
-        if text_at(self.items, stop) not in ("corner", "corners") or kind(self.items, stop + 1) == "space":
-            return
-        if kind(self.items, stop + 1) == "stitch" and kind(self.items, stop + 2) == "space":
-            return  # `in each corner ch sp`
-        self.at = stop + 1 + (kind(self.items, stop + 1) in ("st", "stitch"))
-        self.steps[-1] = replace(last, corners=number, span=self._span(start))
 
     def _times_in_place(self, times: Times) -> None:
         """Apply `dc 5 times in next ch`: so many in that one place."""

@@ -335,6 +335,8 @@ class Cursor:
         rest = ahead.rest()
         if not rest or not passed:
             return ahead
+        if rest[0].spots[0].group and not rest[0].spots[0].opens:
+            passed = _no_longer_opening(passed)  # the group that it lies in begins with the space from now on
         return Cursor(Fabric((*rest, *passed), self.fabric.ring, self.fabric.edge, marks=self.fabric.marks))
 
     def places_before(self) -> tuple[Segment, ...]:
@@ -482,3 +484,14 @@ class Row:
 def stitches_of(segments: Sequence[Segment]) -> int:
     """Count the stitches of a stretch of segments."""
     return sum(part.times * part.stitches for part in segments)
+
+
+def _no_longer_opening(segments: Sequence[Segment]) -> tuple[Segment, ...]:
+    """Return places of which the last group is broken off, so that it isn't met as a group any more."""
+    *before, last = segments
+    at = next((n for n in range(len(last.spots) - 1, -1, -1) if last.spots[n].opens), None)
+    if at is None:
+        return (*_no_longer_opening(before), last) if before else (last,)
+    once = tuple(replace(spot, opens=spot.opens and n != at) for n, spot in enumerate(last.spots))
+    whole = (Segment(last.spots, last.times - 1),) if last.times > 1 else ()
+    return (*before, *whole, Segment(once, 1))
