@@ -178,6 +178,9 @@ _YOU_HAVE = {
 }
 
 
+EDGES = frozenset({"edge", "end", "ends", "side", "sides", "edges"})  # of a row, where it is shaped
+
+
 def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...], int] | None:
     """Read a count without brackets that begins at an index: `= 24 sts`, `- 24 sc`, `you should have 24 sts`.
 
@@ -185,8 +188,8 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     """
     what = kind(items, index)
     at = index
-    if what == ":" and kind(items, index - 1) in ("word", "noise", "remark"):
-        return None  # `with brown: 12 dc`
+    if what == ":" and kind(items, index - 1) in ("word", "noise", "remark") and text_at(items, index - 1) not in EDGES:
+        return None  # `with brown: 12 dc`; but `dec 1 st at each end: 58 sc`
     if what in ("=", "-", ":", "|", ">"):
         while kind(items, at) in ("=", "-", ":", "|", ">", "total", "noise") or text_at(items, at) in _YOU_HAVE:
             at += 1
@@ -242,7 +245,7 @@ def _works_on(items: Sequence[Item], index: int) -> bool:
 
 
 def past_turn(items: Sequence[Item], index: int) -> int:
-    """Pass over what ends a row behind its count: `. Ch 3 (counts as dc), turn.`."""
+    """Pass over what ends a row behind its count: `. Ch 3 (counts as dc), turn.`, `ch 2 to turn each row`."""
     stop = index
     while stop < len(items):
         item = items[stop]
@@ -251,9 +254,13 @@ def past_turn(items: Sequence[Item], index: int) -> int:
                 break
         elif item.kind == "stitch" and item.stitch is not None and item.stitch.kind == "chain":
             number = stop + 1 + (kind(items, stop + 1) == "-")
-            if kind(items, number) != "number" or kind(items, number + 1) not in ("", ",", ".", ";", "turn", "group"):
+            to = kind(items, number + 1) == "into" and kind(items, number + 2) == "turn"  # `ch 2 to turn`
+            after = kind(items, number + 1)
+            if kind(items, number) != "number" or not (to or after in ("", ",", ".", ";", "turn", "group")):
                 break
-            stop = number
+            stop = number + to
+        elif item.kind == "each" and kind(items, stop - 1) == "turn" and kind(items, stop + 1) == "round":
+            stop += 1  # `turn each row`
         elif item.kind not in (".", ";", ",", "turn", "fasten", "noise"):
             break
         stop += 1

@@ -54,7 +54,7 @@ _ROUND = r"(?:rounds?|rnds?|rds?|rows?|rws?|rn)(?![a-z])\.?"
 _SHORT = r"(?:r)\b\.?(?=\s?[\dlI])"
 _NUM = r"(?-i:[lI])?\d{1,6}(?:(?-i:[lI])(?![a-z]))?|(?-i:[lI])(?![a-zA-Z])"
 _MORE = r"\d{1,6}"
-_ORD = r"\d{1,6}\s?(?:st|nd|rd|th)"
+_ORD = r"\d{1,6}(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b"
 _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
 _AGAIN_R = r"(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*"
 _R = rf"(?:{_AGAIN_R})?"
@@ -123,7 +123,7 @@ def _side(text: str | None) -> Side | None:
     return Side.RIGHT if re.search(r"(?i)\brs\b|\bright\b", text) else None
 
 
-_ORDINAL_ENDING = re.compile(r"(?i)(\d)\s?(?:st|nd|rd|th)\b")
+_ORDINAL_ENDING = re.compile(r"(?i)(\d)(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b")
 _NAMED_ROUND = re.compile(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?")
 
 
@@ -474,7 +474,7 @@ def heading_at(text: str, at: int, end: int) -> Heading | None:
 # the first letter or figure comes first, in either case, and is looked at from behind, so that a search is quick
 _MIDDLE = re.compile(
     r"[rRnN\d](?:(?<=[.)\];:}].)|(?<=[:-]\s.)|(?<=[.)\];:}]\s.)|(?<=[.)\];:}]\s\s.)|(?<=[a-z],\s.)(?<!\d(?:st|nd|rd|th),\s.)|(?<=\n.))"
-    r"(?=(?i:(?<=r)(?:ounds?|nds?|ds?|ows?|)\.?\s?(?:\d|[(\[]\d+,)|(?<=\d)\d*(?:st|nd|rd|th)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|(?<=n)ext\s+(?:rounds?|rnds?|rows?)\b))"
+    r"(?=(?i:(?<=r)(?:ounds?|nds?|ds?|ows?|)\.?\s?(?:\d|[(\[]\d+,)|(?<=\d)\d*(?:st|nd|rd|th|(?<=[23])d)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|(?<=n)ext\s+(?:rounds?|rnds?|rows?)\b))"
 )
 
 

@@ -374,7 +374,7 @@ class MoveReader(PlaceFirstReader):
         if self.knit and self._kind(-1) in ("word", "round"):
             last = False  # `from leg 1`
         stitches = self._kind(1) == "st" or last
-        if self._kind(-1) == "," and self._whole_row() and self._kind(1) == "stitch":
+        if self._kind(-1) in (",", "-") and self._whole_row() and self._kind(1) in ("stitch", "st"):
             # `in each ch across, 24 sc. Ch 1, turn.`
             stitches = stitches or past_turn(self.items, self.at + 2) == len(self.items)
         # `sts.` is one word with its full stop

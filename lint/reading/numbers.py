@@ -53,7 +53,7 @@ _IRREGULAR = {
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 
 _FIGURES = re.compile(r"[0-9]+")
-_ORDINAL_FIGURES = re.compile(r"([0-9]+)(?:st|nd|rd|th)", re.IGNORECASE)
+_ORDINAL_FIGURES = re.compile(r"([0-9]+)(?:st|nd|rd|th|(?-i:(?<=[23])d))", re.IGNORECASE)
 _BETWEEN = re.compile(r"\s*-\s*|\s+")
 _DECIMAL = re.compile(r"[0-9]*\.[0-9]+|[0-9]+")
 _DECIMAL_COMMA = re.compile(r"([0-9]+),([0-9]{1,2}|[0-9]{4,})")
@@ -73,7 +73,7 @@ def cardinal(text: str) -> int | None:
 
 
 def ordinal(text: str) -> int | None:
-    """Return the number of an ordinal: `1st`, `22nd`, `first`, `twenty-first`, `hundredth`.
+    """Return the number of an ordinal: `1st`, `22nd`, `3d`, `first`, `twenty-first`, `hundredth`.
 
     A slip in the ending (`2th`) is read as what it must mean. Zero has no ordinal.
     """

@@ -34,6 +34,7 @@ from .words import Word
 _BY = {"inc": 1, "dec": -1}
 _BEGINNINGS = {"beg", "beginning", "start", "beg."}
 _MAKES = (Work, Repeat, Together, Evenly)
+_GOES_OVER = ("into", "each", "next", "around", "until", "over")
 _SEVERAL = {"every", "next", "foll", "following", "alt", "alternate", "rows", "rnds", "other"}
 _ENDS = {"ending", "end", "ends", "finishing"}
 _AGAIN = ("join", "rejoin", "re-join", "reattach", "attach", "re-attach")
@@ -72,7 +73,7 @@ class PieceReader(NeedleReader):
             return False
         told = any(isinstance(step, Work) and step.make.kind != "slst" for step in self.steps)
         later = any(
-            kind(self.items, n) == "stitch" and kind(self.items, n + 1) in ("into", "each", "next")
+            kind(self.items, n) in ("stitch", "work") and kind(self.items, n + 1) in _GOES_OVER
             for n in range(self.at + 3, len(self.items))
         )
         if not (told or later):
@@ -99,12 +100,15 @@ class PieceReader(NeedleReader):
             return True
         twice = tuple(2 * value if value is not None else None for value in number.values)
         self._add(Evenly(span, 1 if more else -1, Figure(twice, number.span)))
+        self.edged = True
         return True
 
     def _clause(self, start: int) -> int:
         """Return the index after the last word of the clause that begins at an index."""
         stop = start
         while kind(self.items, stop) not in _STOPS:
+            if kind(self.items, stop) == "-" and figure_at(self.items, stop + 1) is not None:
+                break  # a count follows
             stop += 1
             if self._ends_sentence(stop - 1):
                 break
@@ -218,6 +222,8 @@ class PieceReader(NeedleReader):
         """Read `work to end`, `work across 20 sts`, `work to last 4 sts`: in whatever stitch the piece is worked."""
         if self._kind() != "work" or self._text() not in ("work", "working"):
             return False
+        if self._all_in_one():
+            return True
         placed = read_place(self.items, self.at + 1)
         if placed is None or placed.where.target != Target() or placed.where.at not in (At.EACH, At.NEXT):
             return False
@@ -234,7 +240,29 @@ class PieceReader(NeedleReader):
         self._add(Work(Make("st"), Figure((1,), span), placed.where, span))
         return True
 
+    def _all_in_one(self) -> bool:
+        """Read `work in hdc, inc 1 st at each end`: a row of one plain stitch, before what is different in it."""
+        item = self.items[self.at + 2] if self.at + 2 < len(self.items) else None
+        plain = isinstance(item, Word) and item.stitch is not None and item.stitch.kind == "basic"
+        make = make_of(item) if isinstance(item, Word) and plain else None
+        stop = self.at + 4 if self._kind(3) == "around" else self.at + 3
+        ends = kind(self.items, stop) in (",", ";")
+        if make is None or self._kind(1) != "into" or not ends or self._made_something():
+            return False
+        while kind(self.items, stop) in (",", ";", "noise"):
+            stop += 1
+        if not self._shapes(stop):
+            return False
+        start, self.at = self.at, stop
+        span = self._span(start)
+        self._add(Work(make, Figure((1,), span), Where(At.EACH, span=span), span))
+        return True
+
     def _add(self, step: Step) -> None:
+        if self.edged and isinstance(step, Work):
+            self.edged = False
+            if step.where.at is At.EACH and step.where.leave is None and step.make.uses == step.make.makes:
+                step = Remark(step.span)  # the row whose ends were told before
         if self.beyond and isinstance(step, Work):
             self.beyond = False
             if step.where.at is At.NEXT and step.where.number is not None:

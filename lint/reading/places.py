@@ -250,10 +250,15 @@ def _gap(items: Sequence[Item], at: int, seen: Seen) -> tuple[Target, int] | Non
     return Target(), index + 1
 
 
+_FIRST_PLACE = 2  # words before it: `1 hdc in 3rd st of ch`
+_FIRST_LINKS = range(2, 7)  # from the hook, where a first row begins
+
+
 def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool, between: bool) -> Placed | None:
-    link = seen.st and not (seen.kinds or seen.center) and seen.nth in (None, 2)
+    begins = at <= _FIRST_PLACE and seen.nth in _FIRST_LINKS
+    link = seen.st and not (seen.kinds or seen.center) and (seen.nth in (None, 2) or begins)
     if link and (end := _of_chain(items, stop)) is not None:
-        # the 2nd is where a first row begins; a later one is the middle of a loop
+        # where a row begins; a later one is the middle of a loop
         seen.st, seen.chain, stop = False, True, end
     stop = _of_each(items, stop, seen)
     if (gap := _gap(items, stop, seen)) is not None and not seen.same:

@@ -134,6 +134,7 @@ class Reader(ABC):
     takes_in: bool = False  # the round speaks of pieces made before
     bridge: Figure | None = None  # the chain between two of them
     beyond: bool = False  # what comes next goes into a chain that the row below doesn't hold
+    edged: bool = False  # what is done at the ends of the row was told; what follows may be the row itself
     needle: tuple[int, int] | None = None  # where the words for a needle begin, and for how many needles they are
     open_star: tuple[int, Span] | None = None
     body: tuple[Step, ...] | None = None  # the last group closed by a second star
@@ -235,9 +236,14 @@ class Reader(ABC):
 
     def _whole_row(self) -> bool:
         """Tell whether the last stitches went to the very end of the row."""
-        last = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
+        told = [step for step in self.steps if not isinstance(step, Remark)]
+        last, before = (told[-1] if told else None), (told[-2] if len(told) > 1 else None)
         if isinstance(last, Work):
-            return last.where.at is At.EACH and last.where.leave is None
+            single = last.where.number is not None and last.where.number.values == (1,)
+            shaped = last.make.uses != last.make.makes and _to_end(before)  # `sc across, dec 1 st at neck edge`
+            return _to_end(last) or (last.where.last and single) or shaped
+        if isinstance(last, Evenly | Shaping):
+            return True
         return isinstance(last, Repeat) and last.times.count is Count.TO_END and last.times.leave is None
 
     def _first_work(self) -> int:
@@ -307,6 +313,11 @@ class Reader(ABC):
 def is_lone(step: Work) -> bool:
     """Tell whether a stitch has neither number nor place."""
     return step.bare and step.where.number is not None and step.where.number.span == step.span
+
+
+def _to_end(step: Step | None) -> bool:
+    """Tell whether a stitch goes into every place to the end of the row."""
+    return isinstance(step, Work) and step.where.at is At.EACH and step.where.leave is None
 
 
 def _nearly_stitch(text: str) -> bool:

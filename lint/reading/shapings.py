@@ -8,13 +8,13 @@ from dataclasses import dataclass, replace
 from ..figures import Figure
 from ..pattern import Claim
 from ..steps import At, Count, Even, Evenly, Marker, Remark, Repeat, Shaping, Step, Unread, Work
+from .claims import EDGES
 from .marks import kind, text_at
 from .rates import is_of_ordinals
 from .repeats import RepeatReader
 from .times import figure_at, read_times
 from .words import Word
 
-_EDGES = {"edge", "end", "ends", "side", "sides", "edges"}
 _BOTH_ENDS = (["end"], ["ends"])  # `at beg and end of row`
 _STARTS = {"beg", "beginning", "start", "beg.", "begin"}
 _AS_BEFORE = {"way", "manner", "likewise", "established", "before", "set", "same", "est"}
@@ -62,7 +62,7 @@ class ShapingReader(RepeatReader):
         if figure_at(self.items, self.at + 1) is None or kind(self.items, self.at + 2) not in ("st", "stitch"):
             return False
         ahead = range(self.at + 3, min(self.at + 7, len(self.items)))
-        return any(text_at(self.items, n).split(" ")[0] in _EDGES | _STARTS for n in ahead)
+        return any(text_at(self.items, n).split(" ")[0] in EDGES | _STARTS for n in ahead)
 
     def _edge_follows(self, index: int) -> bool:
         """Tell whether `at each end`, `at neck edge`, `at beg of next 2 rows` follows."""
@@ -71,7 +71,7 @@ class ShapingReader(RepeatReader):
         said = [text_at(self.items, n).split()[:1] for n in range(index, index + 4)]
         words = [first[0] if first else "" for first in said]
         both = any(word in ("each", "both", "either") for word in words)
-        return any(word in _STARTS or word == "edge" or (both and word in _EDGES) for word in words)
+        return any(word in _STARTS or word == "edge" or (both and word in EDGES) for word in words)
 
     def _shaping(self) -> bool:
         """Read such an instruction; what isn't one is left to others."""
@@ -191,7 +191,7 @@ class ShapingReader(RepeatReader):
     def _edge(self, index: int, found: _Rows) -> int | None:
         """Take `at each end`, `at beg`, `at neck edge`: in how many places of the row; return the words taken."""
         text, what = text_at(self.items, index), kind(self.items, index)
-        if text.split()[:1] and text.split()[0] in _EDGES and not found.places:
+        if text.split()[:1] and text.split()[0] in EDGES and not found.places:
             before = {text_at(self.items, n) for n in range(max(0, index - 3), index)}
             each = {"each", "both", "either"} & before or text in ("ends", "sides")
             found.places = 2 if each else 1
@@ -283,7 +283,7 @@ class ShapingReader(RepeatReader):
         while kind(self.items, at) in ("noise", "remain") or text_at(self.items, at) in ("there", "you", "only"):
             at += 1
         number = figure_at(self.items, at)
-        if number is None or kind(self.items, at + 1) != "st":
+        if number is None or kind(self.items, at + 1) not in ("st", *(("stitch",) if not self.knit else ())):
             return None
         found.to = number
         at += 2

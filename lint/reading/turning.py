@@ -9,6 +9,7 @@ from .times import figure_at
 from .words import Word
 
 _BEGINS = {"beg", "beginning", "starting", "turning", "start", "previous", "prev", "counted"}
+_FIRST_PLACE = 3  # words before the first place of a row: `1 hdc in`
 
 
 def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
@@ -20,7 +21,7 @@ def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
     link = False
     if named:
         index += 1
-        link = _is_second(items, index - 1) and kind(items, index) == "st"
+        link = (_is_second(items, index - 1) or at <= _FIRST_PLACE) and kind(items, index) == "st"
         while kind(items, index) == "st" or (_is_chain(items, index) and text_at(items, index + 1) == "of"):
             index += 1
         if text_at(items, index) != "of" and kind(items, index) != "tch":
@@ -44,7 +45,7 @@ def past_turning_chain(items: Sequence[Item], at: int) -> int | None:
         if kind(items, number) == "number":
             index = number + 1
         elif link and not begins:
-            return None  # `2nd st of ch`: where a first row begins in the foundation
+            return None  # `1 dc in 4th st of ch`: where a first row begins in the foundation
     else:
         return None
     return None if kind(items, index) == "space" else index

@@ -51,7 +51,9 @@ class Word(NamedTuple):
         return Figure(self.values or (self.value,), self.span)
 
 
-_SCAN = re.compile(r"\d+(?:st|nd|rd|th)(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE)
+_SCAN = re.compile(
+    r"\d+(?:st|nd|rd|th|(?-i:(?<=[23])d))(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE
+)
 
 
 @dataclass(frozen=True, slots=True)
