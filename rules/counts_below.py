@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..lint.finding import Aside, Level
-from ..lint.steps import At, Repeat, Step, Together, Work
+from ..lint.pattern import Round
+from ..lint.steps import At, Chain, Repeat, Step, Together, Unread, Work
 from ..lint.trade.tables import stitches
 from ..lint.workings import SizeWorking, Standing
 from .rule import Case, Flags, Passes, Rule, Said
@@ -45,8 +46,10 @@ def _kinds_below(case: Case, index: int, like: dict[str, str]) -> set[str] | Non
     """Return the plain kinds of the row below a round, None where it isn't known or holds others as well."""
     before, round_ = case.pattern.rounds[index - 1], case.pattern.rounds[index]
     working = case.workings.rounds[index - 1]
-    if before.section != round_.section or working.standing is Standing.UNREAD or round_.directive or before.directive:
+    if before.section != round_.section or round_.directive or before.directive:
         return None
+    if working.standing is Standing.UNREAD:
+        return _kind_stated(before, like)
     owns: Sequence[SizeWorking] = [own for own in working.sizes if own is not None]
     kinds = {like.get(kind, kind) for own in owns for kind, many in own.kinds if many}
     if not kinds or not kinds <= set(_PLAIN) or any(own.spaces or not own.sure for own in owns):
@@ -54,6 +57,16 @@ def _kinds_below(case: Case, index: int, like: dict[str, str]) -> set[str] | Non
     if any(work.make.kind not in _own_kinds(owns) for work in _works(before.steps) if not work.make.group):
         return None
     return kinds
+
+
+def _kind_stated(round_: Round, like: dict[str, str]) -> set[str] | None:
+    """Return the one kind that a round states, and all its words name, though what it goes into isn't known."""
+    stated = {like.get(claim.kind, claim.kind) for claim in round_.claims}
+    if len(stated) != 1 or not stated <= set(_PLAIN) or any(isinstance(step, Unread) for step in round_.steps):
+        return None
+    chains = {chain.kind for chain in round_.steps if isinstance(chain, Chain) and chain.kind}
+    named = {like.get(work.make.kind, work.make.kind) for work in _works(round_.steps)} | chains
+    return stated if named == stated else None
 
 
 def _own_kinds(owns: Sequence[SizeWorking]) -> set[str]:
@@ -82,6 +95,8 @@ STITCH_NOT_THERE = Rule(
     source="common practice of tech editing",
     examples=(
         Flags(f"{_START}Rnd 3: *⟦Hdc in next dc⟧, hdc in next dc; rep from * around. 12 hdc.\n"),
+        Flags("Rnd 2: Dc in each st around. 24 dc.\nRnd 3: ⟦Sc in each hdc⟧. 24 sc.\n"),
+        Passes("Rnd 2: Dc in next 12 sts, hdc in next 12 sts. 24 sts.\nRnd 3: Sc in each hdc. 12 sc.\n"),
         Passes(f"{_START}Rnd 3: Hdc in each sc around. 12 hdc.\n"),
         Passes(f"{_START}Rnd 3: Hdc in each st around. 12 hdc.\n"),
         Passes(f"{_START}Rnd 3: *Fpdc around next dc, hdc in next sc; rep from * around. 12 sts.\n"),

@@ -20,8 +20,17 @@ _ONLY_US = re.compile(
 )
 _ONLY_UK = re.compile(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog|fptr|bptr)(?![\w-])")
 _IN_ONLY_UK = ("htr", "h.tr", "half treble", "tr2tog", "fptr", "bptr")  # one of them is in each name
-_SIGNS_US = re.compile(r"(?i)(?<![\w-])(?:skip|sk|gauge|single crochet)(?![\w-])")
-_SIGNS_UK = re.compile(r"(?i)(?<![\w-])(?:miss|tension|ss)(?![\w-])")
+_SIGNS_US = re.compile(
+    # a dc is as high as three chains in US terms only
+    r"(?i)(?<![\w-])(?:skip|sk|gauge|single crochet)(?![\w-])|"
+    r"\bch(?:ain)?[\s-]*3\s*\([^)\n]{0,12}\bcounts?\s+as\s+(?:\w+\s+){0,2}dc\b|"
+    r"\bdc\s+in\s+(?:the\s+)?4th\s+ch"
+)
+_SIGNS_UK = re.compile(
+    r"(?i)(?<![\w-])(?:miss|tension|ss)(?![\w-])|"
+    r"\bch(?:ain)?[\s-]*3\s*\([^)\n]{0,12}\bcounts?\s+as\s+(?:\w+\s+){0,2}tr\b|"
+    r"\btr\s+in(?:to)?\s+(?:the\s+)?4th\s+ch"
+)
 _OPEN = re.compile(r"(?i)(?<![\w-])\d*(?:dc|tr|dtr)(?![\w-])")
 _SAID = re.compile(
     r"(?i)\b(?:us|u\.s\.|usa|american|uk|u\.k\.|british|english|australian)\b\s*(?:crochet\s+)?(?:terms?|terminology|stitch|names?|abbrev|pattern)?"
@@ -71,11 +80,24 @@ def _undeclared(case: Case) -> Iterator[Said]:
     text = case.draft.text
     us, uk = len(_SIGNS_US.findall(text)), len(_SIGNS_UK.findall(text))
     names = _in_rounds(case, _OPEN)
-    if len(names) < 3 or us or uk or re.search(r"(?i)single crochet|half\s|double crochet|treble crochet", text):
+    if (
+        len(names) < 3
+        or us
+        or uk
+        or not _is_whole(case)
+        or re.search(r"(?i)single crochet|half\s|double crochet|treble crochet", text)
+    ):
         return
     message = f"nothing tells whether the draft is in US or in UK terms: {_counted(case, names)} may be either"
     yield Said(names[0], message)
 
+
+def _is_whole(case: Case) -> bool:
+    """Tell whether the rounds are more than a few lines taken out of a draft that may say its terms elsewhere."""
+    return len(case.pattern.rounds) >= _FEWEST_ROUNDS
+
+
+_FEWEST_ROUNDS = 3
 
 # ---------------------------------------------------------------- stitches that need a description
 
@@ -218,7 +240,8 @@ TERMS_UNDECLARED = Rule(
     level=Level.QUERY,
     finds="A draft whose stitches are in both US and UK terms, as dc and tr, and that doesn't say which it means.",
     why="The same letters make a fabric of another height in the other terms.",
-    limits="Silent where the draft names its terms, or where a stitch or a word that only one of them has tells.",
+    limits="Silent where the draft names its terms, where a stitch or a word that only one of them has tells, or a "
+    "chain of 3 that counts as one of these stitches; and for fewer than three rounds.",
     source=_NAMES,
     examples=(
         Flags("Rnd 1: 6 ⟦dc⟧ in magic ring. (6)\nRnd 2: 2 dc in each dc. (12)\nRnd 3: tr in each st. (12)\n"),
@@ -226,6 +249,11 @@ TERMS_UNDECLARED = Rule(
             "UK terms\n\nRnd 1: 6 dc in magic ring. (6)\nRnd 2: 2 dc in each dc. (12)\nRnd 3: tr in each st. (12)\n"
         ),
         Passes("Rnd 1: 6 dc in magic ring. (6)\nRnd 2: 2 dc in each dc. (12)\nRnd 3: skip 1 st, tr in each st. (11)\n"),
+        Passes(
+            "Rnd 1: 12 dc in magic ring. (12)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st. (24)\n"
+            "Rnd 3: Ch 3, dc in each st. (24)\n"
+        ),
+        Passes("Rnd 4: 2 dc in each dc. (12)\nRnd 5: dc in each dc, tr in last st. (12)\n"),
         Passes(_START),
     ),
     check=_undeclared,

@@ -360,7 +360,19 @@ def _goes_on_a_row(number: int, rest: Sequence[Step]) -> bool:
         return False
     if isinstance(first, Repeat):
         return True
-    return isinstance(first, Work) and first.where.at is At.EACH and not first.where.target.chain
+    if not isinstance(first, Work) or first.where.target.chain:
+        return False
+    return first.where.at in (At.EACH, At.SAME) or _plainly_used(rest) > number
+
+
+def _plainly_used(rest: Sequence[Step]) -> int:
+    """Return how many places the stitches of a round's own words take one after another, in the size that takes least."""
+    total = 0
+    for step in rest:
+        if isinstance(step, Work) and step.where.at is At.NEXT and not step.where.target.chain:
+            number = [value for value in step.where.number.values if value] if step.where.number else []
+            total += min(number, default=1) * step.make.uses
+    return total
 
 
 def _opens(name: str, spot: Spot) -> bool:
