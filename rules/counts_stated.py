@@ -85,8 +85,6 @@ def _count_never_stated(case: Case) -> Iterator[Said]:
 
 def _multiple_not_met(case: Case) -> Iterator[Said]:
     """Check each stated multiple against the foundation that follows it."""
-    if case.pattern.craft == "knitting":
-        return  # the stitches at the edges are often left out of a multiple
     for multiple in case.pattern.multiples:
         if multiple.of < 2:
             continue
@@ -94,11 +92,16 @@ def _multiple_not_met(case: Case) -> Iterator[Said]:
             (
                 index
                 for index, round_ in enumerate(case.pattern.rounds)
-                if round_.foundation and round_.span.start > multiple.span.start
+                if round_.foundation and round_.span.end > multiple.span.start
             ),
             None,
         )
-        if index is not None and (said := _against_multiple(case, multiple, index)) is not None:
+        if index is None:
+            continue
+        told_with_it = case.pattern.rounds[index].span.start < multiple.span.start
+        if case.pattern.craft == "knitting" and not told_with_it:
+            continue  # the stitches at the edges are often left out of a multiple
+        if (said := _against_multiple(case, multiple, index)) is not None:
             yield said
 
 
@@ -118,7 +121,7 @@ def _against_multiple(case: Case, multiple: Multiple, index: int) -> Said | None
     wanted = f"a multiple of {multiple.of}"
     wanted += f" + {multiple.plus}" if multiple.plus else ""
     wanted += f", plus {multiple.base}" if multiple.base else ""
-    made = figures_by_size(case, sizes, chains, "chains")
+    made = figures_by_size(case, sizes, chains, "sts" if case.pattern.craft == "knitting" else "chains")
     return Said(
         span=round_.heading,
         message=f"the draft asks for {wanted}, and begins with {made}",
@@ -232,6 +235,12 @@ MULTIPLE_NOT_MET = Rule(
             "Multiple of 6.\n\nCh 42, join with sl st to form a ring.\n"
             "Rnd 1: Ch 1, sc in each ch around, join. (42 sc)\n"
         ),
+        Flags(
+            "⟦Ch 39 (multiple of 6 + 2).⟧\n"
+            "Row 1: Sc in 2nd ch from hook, *skip 2 ch, 5 dc in next ch, skip 2 ch, sc in next ch; rep from * across.\n"
+        ),
+        Flags("⟦Cast on 44 sts (a multiple of 6 + 3).⟧\nRow 1: Knit.\n"),
+        Passes("Cast on 45 sts (a multiple of 6 + 3).\nRow 1: Knit.\n"),
         Passes("Multiple of 6.\n\nCh 43.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (42 sc)\n"),
         Passes("Multiple of 6 + 2.\n\nCh 45.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (44 sc)\n"),
     ),

@@ -88,9 +88,11 @@ def _width_does_not_follow(case: Case) -> Iterator[Said]:
 
 
 _ACROSS = re.compile(
-    r"(?i)\b(?:piece|work|back|front|body|sleeve|scarf|shawl|cowl|hat|panel|square|it)\s+(?:should\s+)?(?:now\s+)?measures?\s+"
+    r"(?i)\b(?:piece|work|back|front|body|sleeve|scarf|shawl|cowl|hat|panel|square|it)\s+(?:should\s+)?(?:now"
+    r"\s+)?measures?\s+"
     r"(?:about\s+|approx\w*\.?\s+)?"
-    r"(?P<n>\d+(?:\.\d+)?)[ -]?(?P<unit>in(?:ch(?:es)?)?|ins|cm)\b\.?\s+(?P<how>across|wide|around|in\s+width|in\s+circumference)\b"
+    r"(?P<n>\d+(?:\.\d+)?)[ -]?(?P<unit>in(?:ch(?:es)?)?|ins|cm)\b\.?\s+(?P<how>across|wide|around|in\s+width|in"
+    r"\s+circumference)\b"
 )
 _ELASTIC = re.compile(r"(?i)\b(?:rib\w*|cables?|unstretched|stretched|blocked|blocking|relaxed|lace)\b")
 

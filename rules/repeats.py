@@ -156,6 +156,20 @@ def _star_unopened(case: Case) -> Iterator[Said]:
         sign = case.words(mark.span)
         what = f'"{sign}"' if len(sign) <= 24 else "the star"
         yield Said(mark.span, f"{what} in {round_name(round_)} refers to a star that stands nowhere before it")
+    yield from _star_left_out(case)
+
+
+_FROM_NOWHERE = re.compile(r"(?i)\brep(?:eat)?\s+from(?=\s*(?:[,;.]|\b(?:to|around|across|until|end)\b))")
+
+
+def _star_left_out(case: Case) -> Iterator[Said]:
+    """Find repeats that don't say from where: `rep from to end`."""
+    for round_ in case.pattern.rounds:
+        for match in _FROM_NOWHERE.finditer(case.draft.text, round_.span.start, round_.span.end):
+            words = case.words(Span(*match.span()))
+            yield Said(
+                Span(*match.span()), f'"{words}" in {round_name(round_)} doesn\'t say from where: a star is missing'
+            )
 
 
 def _star_unclosed(case: Case) -> Iterator[Said]:
@@ -307,6 +321,7 @@ STAR_UNOPENED = Rule(
     source=_MARKS,
     examples=(
         Flags(f"{_TWELVE}Rnd 3: Sc in next st, 2 sc in next st; ⟦rep from * around⟧. (18)\n"),
+        Flags(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; ⟦rep from⟧ to end. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\n"),
         Passes(f"{_TWELVE}Rnd 3: *Sc in next st, 2 sc in next st* around. (18)\n"),
         Passes(

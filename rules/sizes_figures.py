@@ -35,7 +35,11 @@ def _check_miscounted(case: Case) -> Iterator[Said]:
     number = case.pattern.sizes.number
     right = [one for one in case.pattern.lists if len(one.values) == number]
     declared = any(one.span == case.pattern.sizes.span for one in right)  # `Sizes 1 (2, 3)` shows how lists look
-    if number < 2 or (len(right) < 2 and not declared):
+    lists = case.pattern.lists
+    none_right = case.pattern.sizes.declared and bool(lists) and all(len(one.values) == number - 1 for one in lists)
+    if none_right and number > 2:
+        right = list(lists)  # the names of the sizes tell how many figures there should be
+    elif number < 2 or (len(right) < 2 and not declared):
         return
     styles = {(one.style in (ListStyle.SLASH, ListStyle.INSIDE), one.inner) for one in right}
     marks = {one.style for one in right}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from itertools import groupby
 
 from ..draft import Draft, Span
@@ -52,6 +53,7 @@ def read(draft: Draft) -> Pattern:
     start = next((n for n, block in enumerate(found) if block.span.start >= head.end), len(found))
     assembly = assemble(draft, text, words, sizes, found, max(0, start - 3) if start else 0, knit=craft == "knitting")
     listed = any(len(one.values) == sizes.number for one in assembly.lists) or _numbered_apart(found)
+    listed = listed or (sizes.declared and _lack_one(assembly.lists, sizes.number))
     sizes = _trim(sizes, [round_.sizes for round_ in assembly.rounds], listed=listed)
     talk = [
         head,
@@ -152,6 +154,8 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
     declared = declared_number(text[head.start : head.end])
     if declared > 1 and any(len(one.values) == declared for one in lists):
         listed = declared  # one list that disagrees is a fault of that list
+    if 0 < len(lists) <= _FEW_LISTS and _lack_one(lists, declared):
+        listed = declared  # in a few lines of a draft the names of the sizes tell more than a list that lacks one
     if listed == 1 and (counted := counted_sizes(text[head.start : head.end])).names:
         return counted
     if listed == 1 and headings >= 2:
@@ -165,6 +169,14 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
         if (titled := titled_sizes(titles)).names:
             return titled
     return find_sizes(text[head.start : head.end], listed)
+
+
+_FEW_LISTS = 2
+
+
+def _lack_one(lists: Sequence[FigureList], sizes: int) -> bool:
+    """Tell whether all lists have one figure less than there are sizes."""
+    return sizes > 2 and bool(lists) and all(len(one.values) == sizes - 1 for one in lists)
 
 
 def _covers(block: Block) -> int:

@@ -91,6 +91,9 @@ def _candidates(text: str) -> tuple[_Candidate, ...]:
 _DASHED_LIST = re.compile(r"(?i)\W*(?:sizes?\W+)?(?P<list>[a-z\d]{1,8}\s*[(\[][a-z\d]{1,8}(?:-[a-z\d]{1,8})+[)\]])\W*")
 
 
+_FIRST_OF_LIST = re.compile(r"(?i)(?<![\w,/-])(?<!, )(?:x{0,3}s|m|(?:extra[- ])?small|medium)\s*$")
+
+
 def _stretches(text: str) -> Iterable[_Candidate]:
     if _IN_BRACKETS.search(text):
         yield from _with_changes(text)
@@ -109,6 +112,8 @@ def _stretches(text: str) -> Iterable[_Candidate]:
                 if found := _candidate(_first_list(match["list"]), line.start() + match.start("list"), split):
                     yield found
         for bracket in re.finditer(r"\(([^()\n]{3,80})\)", line[0]):
+            if _FIRST_OF_LIST.search(line[0][: bracket.start()]):
+                continue  # the first size stands before it
             for split in (_SPLIT_BY_COMMA, _SPLIT):
                 found = _candidate(bracket[1], line.start() + bracket.start(1), split)
                 if found and found.known == len(found.names):
