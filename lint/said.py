@@ -68,22 +68,30 @@ class Mirror:
 
 @dataclass(frozen=True, slots=True)
 class Described:
-    """A stitch that is said to decrease by `said` stitches, and whose description takes away `taken`."""
+    """A stitch that is said to decrease by `said` stitches, and whose description takes away `taken`.
+
+    With `together` they are the stitches that its name draws together, and how often its words begin one.
+    """
 
     span: Span
     said: int
     taken: int
+    together: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Cable:
-    """A cable called by its number of stitches: `sts` by its name, `worked` and what is `slipped` and taken `back`."""
+    """A cable called by its number of stitches: `sts` by its name, `worked` and what is `slipped` and taken `back`.
+
+    `held` is "front" or "back" where its stitches wait there although the name tells of the other side.
+    """
 
     span: Span
     sts: int
     worked: int
     slipped: int
     back: int
+    held: str = ""
 
 
 @dataclass(frozen=True, slots=True)

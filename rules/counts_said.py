@@ -101,7 +101,10 @@ def _mirrored(case: Case) -> Iterator[Said]:
 
 def _described(case: Case) -> Iterator[Said]:
     for one in case.pattern.sayings.described:
-        if one.said != one.taken:
+        if one.said != one.taken and one.together:
+            message = f"the name tells of {one.said} stitches worked together, and the words begin {one.taken}"
+            yield Said(one.span, message)
+        elif one.said != one.taken:
             verb = "is" if one.said == 1 else "are"
             yield Said(one.span, f"{one.said} {verb} said to be decreased, and the words take away {one.taken}")
 
@@ -114,6 +117,9 @@ def _cables(case: Case) -> Iterator[Said]:
             yield Said(
                 one.span, f"{one.slipped} sts are slipped to the cable needle, and {one.back} are worked from it"
             )
+        elif one.held:
+            other = "front" if one.held == "back" else "back"
+            yield Said(one.span, f"the name tells of stitches held in {other}, and the words hold them in {one.held}")
 
 
 def _sums(case: Case) -> Iterator[Said]:
@@ -225,14 +231,29 @@ DESCRIBED = Rule(
     name="definition-miscounts",
     family="terms",
     level=Level.QUERY,
-    finds="A stitch that is said to decrease so many stitches, and is described with more or fewer.",
+    finds="A stitch that is said to decrease so many stitches, or whose name says how many it draws together, and that "
+    "is described with more or fewer.",
     why="The maker who works it as described never comes to the counts.",
-    limits="Only where the number stands in brackets behind the name and the words pass stitches over or work "
-    "them together.",
+    limits="Only where the number stands in brackets with the words, or in a name that always means the same, and "
+    "the words pass stitches over, work them together, or begin them in a bracket that is worked so many times.",
     source="common practice of tech editing: special stitches say what they use and leave",
     examples=(
         Flags("brLdec (2 sts decreased): ⟦sl 1 knitwise, knit next st, pass slipped st over⟧.\n"),
+        Flags("sk2p: ⟦slip 1, k1, pass slipped st over⟧ (2 sts decreased)\nRow 1: K4, sk2p, k4.\n"),
+        Flags(
+            "dc2tog: ⟦(yo, insert hook in next st, pull up a loop, yo, draw through 2 loops) three times, yo, draw "
+            "through all⟧ loops.\nRow 1: Ch 3, dc2tog, dc in next 10 sts.\n"
+        ),
         Passes("dec2 (2 sts decreased): sl 1, k2tog, psso.\n"),
+        Passes("sk2p: slip 1, k2tog, pass slipped st over (2 sts decreased)\nRow 1: K4, sk2p, k4.\n"),
+        Passes(
+            "dc2tog: (yo, insert hook in next st, pull up a loop, yo, draw through 2 loops) twice, yo, draw through "
+            "all loops.\nRow 1: Ch 3, dc2tog, dc in next 10 sts.\n"
+        ),
+        Passes(
+            "Beg 3-dc cluster: ch 3, (yo, insert hook in st, pull up a loop, yo, draw through 2 loops) twice, yo, draw "
+            "through all loops.\nRow 1: Ch 3, dc2tog, dc in next 10 sts.\n"
+        ),
         Passes("dec (1 st decreased): sl 1, k1, pass slipped st over.\n"),
         Passes("brk (2 sts decreased): see the chart on the next page.\n"),
     ),
@@ -243,7 +264,8 @@ CABLES = Rule(
     name="cable-miscounts",
     family="terms",
     level=Level.QUERY,
-    finds="A cable whose words work more or fewer stitches than its name tells, or take back others than were slipped.",
+    finds="A cable whose words work more or fewer stitches than its name tells, take back others than were slipped, or "
+    "hold them on the other side.",
     why="Every row with that cable comes out wrong, and the maker can't tell whether name or words are meant.",
     limits="Only cables named by their number of stitches, with one cable needle, and neither increases nor decreases.",
     source="common practice of tech editing: special stitches say what they use and leave",
@@ -251,6 +273,9 @@ CABLES = Rule(
         Flags("C5F: ⟦sl 2 sts to cable needle and hold in front, k2, k2 from cable needle⟧.\nRow 1: K2, C5F, k2.\n"),
         Flags("2/2 RC: ⟦sl 2 to cn and hold in back, k2, k1 from cn⟧.\nRow 1: K2, 2/2 RC, k2.\n"),
         Flags("C5F: ⟦sl 2 sts to cn and hold in front, k2, k3 from cn⟧.\nRow 1: K2, C5F, k2.\n"),
+        Flags("C6F: ⟦sl next 3 sts to cn and hold in back, k3, k3 from cn⟧.\nRow 1: K2, C6F, k2.\n"),
+        Flags("T3B = ⟦slip next st to cn, hold at back, k3, then p1 from cn⟧.\nRow 1: K2, T3B, k2.\n"),
+        Passes("T3B = slip next st to cn, hold at back, k2, then p1 from cn.\nRow 1: K2, T3B, k2.\n"),
         Passes("C5F: sl 3 sts to cable needle and hold in front, k2, k3 from cable needle.\nRow 1: K2, C5F, k2.\n"),
         Passes("T4L: sl 2 to cn and hold in front, p2, k2 from cn.\nRow 1: K2, T4L, k2.\n"),
         Passes("C5F: sl 2 sts to cn, hold in front, k2tog, k2 from cn.\nRow 1: K2, C5F, k2.\n"),

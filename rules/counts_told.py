@@ -19,6 +19,12 @@ _DIGITS = re.compile(r"\d+")
 _SMALL_NUMBERS = {"two": 2, "three": 3, "four": 4, "five": 5, "once": 1, "twice": 2, "thrice": 3}
 
 
+def _says(case: Case, *words: str) -> bool:
+    """Tell whether one of some words, in small letters, stands anywhere: most drafts have none of these."""
+    text = case.once("text in small letters", case.draft.text.lower)
+    return any(word in text for word in words)
+
+
 def _values(words: str) -> list[int]:
     return [int(one) for one in _DIGITS.findall(words)]
 
@@ -58,6 +64,8 @@ _TOLD_BEFORE = re.compile(
 
 
 def _division(case: Case) -> Iterator[Said]:
+    if not _says(case, " for "):
+        return
     for sentence in _SENTENCE.finditer(case.draft.text):
         shares = [*_SHARE.finditer(case.draft.text, *sentence.span())]
         told = [*re.finditer(_LIST, sentence[0])]
@@ -114,6 +122,8 @@ _PRODUCT = re.compile(
 
 
 def _products(case: Case) -> Iterator[Said]:
+    if not _says(case, "needles", "dpn", "repeats of", "reps of", "times ", "each needle"):
+        return
     for pattern, noun in ((_ON_NEEDLES, "needles"), (_PRODUCT, "repeats")):
         for match in pattern.finditer(case.draft.text):
             lists = [_values(match["n"]), [_number(match["k"])] if match["k"].isalpha() else _values(match["k"])]
@@ -143,6 +153,8 @@ _ROWS_ALL = re.compile(
 
 
 def _rows_of_chart(case: Case) -> Iterator[Said]:
+    if not _says(case, "in all", "total", "altogether"):
+        return
     for sentence in _SENTENCE.finditer(case.draft.text):
         groups = [*_ROWS_TIMES.finditer(sentence[0])]
         total = _ROWS_ALL.search(sentence[0])
@@ -179,6 +191,8 @@ _LAST_HELD = re.compile(
 
 
 def _held_differs(case: Case) -> Iterator[Said]:
+    if not _says(case, "hold", "waste yarn"):
+        return
     seen: set[int] = set()
     for pattern in (_LAST_HELD, _HELD):
         for match in pattern.finditer(case.draft.text):
@@ -208,6 +222,8 @@ _EACH_SIDE = re.compile(
 
 def _each_side(case: Case) -> Iterator[Said]:
     """Compare what is told of each side with the row before it, which bound off or held its middle stitches."""
+    if not _says(case, "each ", "both "):
+        return
     for match in _EACH_SIDE.finditer(case.draft.text):
         before = [index for index, round_ in enumerate(case.pattern.rounds) if round_.span.start < match.start()]
         told = _values(match["list"] or match["rem"])

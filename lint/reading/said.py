@@ -8,7 +8,8 @@ from collections.abc import Iterator, Sequence
 from ..draft import Span
 from ..figures import Figure
 from ..pattern import Round
-from ..said import BindOffs, Cable, Described, Mirror, Motif, Resumed, Sayings, Schedule, Sum, number_in
+from ..said import BindOffs, Mirror, Motif, Resumed, Sayings, Schedule, Sum, number_in
+from .stitches_told import cables, described
 
 _LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
 _DIGITS = re.compile(r"\d+")
@@ -35,12 +36,6 @@ _GOES_ON = r"(?i)\b(?:beg\w*|start\w*|continu\w+|resum\w+)\s+with\s+(?P<words>(?
 _MIRROR = re.compile(r"(?i)\bmirror\w*\s+(?:of|the|to)?\b")
 _LEANS = re.compile(r"(?i)\b(?P<right>k2tog)\b|\b(?P<left>ssk|skpo?|s2kp|sl\s?1,?\s*k1,?\s*psso)\b")
 _SIDES = re.compile(r"(?i)\b(left|right)\b")
-_SAID = re.compile(
-    r"(?i)\(\s*(?P<n>[1-4])\s+sts?\s+(?:are\s+)?dec(?:reased|reases?|['\u2019]?d)?\s*\)\s*[:=-]\s*(?P<words>[^.\n]{8,200})"
-)
-_TAKES = re.compile(
-    r"(?i)\bpass(?:ed)?\b[^,;.]{0,40}\bover\b|\bpsso\b|\b(?:k|p)2tog\b|\bssk\b|\bskp\b|\b(?P<two>(?:k|p)3tog|sssk|s2kp|cdd|sk2p)\b"
-)
 
 
 def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sayings:
@@ -59,8 +54,8 @@ def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sa
         motifs=tuple(_motifs(text, rounds)) if says("once") and says("motif", *_PANELS) else (),
         resumed=tuple(_resumed(text)) if says("-row", "-rnd", "-round") else (),
         mirrors=tuple(_mirrors(text)) if says("mirror") else (),
-        described=tuple(_described(text, talk)) if says("dec", "'d", "\u2019d") else (),
-        cables=tuple(_cables(text)) if says("sl ", "sl\n", "slip") else (),
+        described=tuple(described(text, talk)) if says("dec", "'d", "\u2019d", "psso", "pass", "all", "2tog") else (),
+        cables=tuple(cables(text)) if says("sl ", "sl\n", "slip") else (),
         sums=tuple(_sums(text)) if says("pick", "cast", "co") else (),
     )
 
@@ -131,44 +126,6 @@ def _mirrors(text: str) -> Iterator[Mirror]:
                     Span(other.start() + there[0].start(), other.start() + there[0].end()),
                 )
             break
-
-
-def _described(text: str, talk: Sequence[Span]) -> Iterator[Described]:
-    for span in talk:
-        for match in _SAID.finditer(text, span.start, span.end):
-            taken = sum(2 if one["two"] else 1 for one in _TAKES.finditer(match["words"]))
-            if taken:
-                yield Described(Span(*match.span("words")), int(match["n"]), taken)
-
-
-# ---------------------------------------------------------------- cables
-
-_CABLE = re.compile(
-    r"(?<![\w/])(?P<name>(?:C|T|Cr|Tw)(?P<n>\d{1,2})(?:[A-Z]{1,2})?|(?P<a>\d)/(?P<b>\d)[ -]?(?:[LR][CTP]|[LR]PC))\b"
-    r"(?:\s*\([^)\n]{0,40}\))?\s*[:=]\s*(?P<words>(?i:sl(?:ip)?)\s[^.\n]{10,160})"
-)
-_TO_CABLE = re.compile(
-    r"(?i)\bsl(?:ip)?\s+(?:the\s+)?(?:next\s+)?(?P<n>\d)\b[^,;]{0,30}?\b(?:cn|c\.?n\.?|cable\s+needle|spare\s+needle)"
-)
-_WORKED = re.compile(
-    r"(?i)\b(?:k(?:nit)?|p(?:url)?)\s?(?P<n>\d)\b(?P<back>(?:\s+sts?)?\s+from\s+(?:the\s+)?(?:cn|cable|spare))?"
-)
-_NO_CABLE = re.compile(
-    r"(?i)\btog\b|\d\s?tog|\bm1|\byo\b|\bpsso\b|\bsecond\b|\b2nd\b|\bback\s+to\b|\bwrap|\btbl\b|\bslipped\b|\bthen\s+(?:the\s+)?(?:st|sts)\b"
-)
-
-
-def _cables(text: str) -> Iterator[Cable]:
-    """Find cables whose words tell each of their stitches."""
-    for match in _CABLE.finditer(text):
-        words = match["words"]
-        slipped = [*_TO_CABLE.finditer(words)]
-        worked = [*_WORKED.finditer(words)]
-        if len(slipped) != 1 or not any(one["back"] for one in worked) or _NO_CABLE.search(words):
-            continue
-        sts = int(match["n"]) if match["n"] else int(match["a"]) + int(match["b"])
-        back = sum(int(one["n"]) for one in worked if one["back"])
-        yield Cable(Span(*match.span("words")), sts, sum(int(one["n"]) for one in worked), int(slipped[0]["n"]), back)
 
 
 # ---------------------------------------------------------------- sums

@@ -366,7 +366,7 @@ def _goes_on_a_row(number: int, rest: Sequence[Step]) -> bool:
 
 
 def _plainly_used(rest: Sequence[Step]) -> int:
-    """Return how many places the stitches of a round's own words take one after another, in the size that takes least."""
+    """Return how many places the stitches of a round's own words take in turn, in the size that takes least."""
     total = 0
     for step in rest:
         if isinstance(step, Work) and step.where.at is At.NEXT and not step.where.target.chain:
