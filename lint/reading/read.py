@@ -154,7 +154,8 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
     declared = declared_number(text[head.start : head.end])
     if declared > 1 and any(len(one.values) == declared for one in lists):
         listed = declared  # one list that disagrees is a fault of that list
-    if 0 < len(lists) <= _FEW_LISTS and _lack_one(lists, declared):
+    rounds = sum(block.kind is Kind.ROUND for block in found)
+    if rounds <= _FEW_ROUNDS and len(lists) <= _FEW_LISTS and _lack_one(lists, declared):
         listed = declared  # in a few lines of a draft the names of the sizes tell more than a list that lacks one
     if listed == 1 and (counted := counted_sizes(text[head.start : head.end])).names:
         return counted
@@ -172,6 +173,7 @@ def _sizes(text: str, found: tuple[Block, ...], words: Words, head: Span) -> Siz
 
 
 _FEW_LISTS = 2
+_FEW_ROUNDS = 5
 
 
 def _lack_one(lists: Sequence[FigureList], sizes: int) -> bool:
