@@ -176,12 +176,13 @@ class Chain:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
-    """Places passed over."""
+    """Places passed over. `first` is True where the first ones of the row are meant."""
 
     number: Figure
     target: Target
     span: Span
     behind: bool = False  # the stitch behind a post stitch, which that stitch has used already
+    first: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,12 +211,14 @@ class Repeat:
 class Join:
     """The round is closed. `to_chain` is True when it goes into the top of the beginning chain, None when unsaid.
 
-    `nth` is the link of that chain it goes into: in the 3rd of 4, the last link belongs to a space.
+    `nth` is the link of that chain it goes into: in the 3rd of 4, the last link belongs to a space. `space` is the
+    space in which a round begins that is joined there before its first stitch.
     """
 
     span: Span
     to_chain: bool | None = None
     nth: int | None = None
+    space: Target | None = None
 
 
 @dataclass(frozen=True, slots=True)

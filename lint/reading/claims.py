@@ -75,7 +75,8 @@ def _with_unit(items: Sequence[Item], start: int, index: int, figure: Figure) ->
             stop += 1
         # `6 ch-2` are spaces too, by their size
         spaces = kind(items, stop) == "space" or (kind(items, index + 1) == "-" and stop == index + 3)
-        end = stop + (kind(items, stop) == "space") if spaces else index + 1
+        named = kind(items, stop) == "space" or text_at(items, stop) in ("corner", "corners")
+        end = stop + named if spaces else index + 1
         words = " ".join(_plain(items[index:end]))
         return Claim(figure, "ch" if not spaces else "space", span_of(items[start:end]), unit=words or "ch"), end
     item = items[index] if index < len(items) else None
@@ -193,11 +194,14 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     if what in ("=", "-", ":", "|", ">"):
         while kind(items, at) in ("=", "-", ":", "|", ">", "total", "noise") or text_at(items, at) in _YOU_HAVE:
             at += 1
-    elif text_at(items, index) in _YOU_HAVE or what == "total":
-        spoken = 0
+    elif text_at(items, index) in _YOU_HAVE or what == "total" or _at_the_end(items, index):
+        spoken, named = 0, _at_the_end(items, index)
         while text_at(items, at) in _YOU_HAVE or kind(items, at) in ("total", "noise", ":", "=", "-"):
             spoken += 1
             at += 1
+            if kind(items, at) in ("round", "row_ends") and named:
+                at += 1 + (kind(items, at + 1) == "number")  # `at the end of row 10 you have 62 sts`
+                at += kind(items, at) == ","
         if not spoken or spoken > 8:
             return None
     else:
@@ -227,6 +231,15 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     if what not in ("=", "-", ":", "|", ">") and claim.kind == "other":
         return None
     return tuple(found), end
+
+
+def _at_the_end(items: Sequence[Item], index: int) -> bool:
+    """Tell whether `at the end of row 10`, `at end of this row` stands here."""
+    near = range(index + 1, index + 3)
+    return text_at(items, index) == "at" and any(
+        text_at(items, at) == "end" or (kind(items, at) == "row_ends" and text_at(items, at).startswith("end"))
+        for at in near
+    )
 
 
 def _bare_counts(items: Sequence[Item], index: int) -> tuple[list[Claim], int] | None:

@@ -117,7 +117,7 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
         elif word in _BEHIND:
             index = _behind(items, index, seen)
             named = True
-        elif not _qualifies(what, word, seen, named=named):
+        elif not _qualifies(items, index, seen, named=named):
             break
         index += 1
     while index > at and kind(items, index - 1) == "noise":
@@ -135,6 +135,17 @@ def _names_place(what: str, seen: Seen, *, named: bool) -> bool:
     seen.ring = seen.ring or what == "ring"
     seen.row_ends = seen.row_ends or what == "row_ends"
     return True
+
+
+def _space_follows(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a space is named here: `sp`, `ch-1 sp`, `1ch sp`."""
+    stop = index
+    while kind(items, stop) in ("-", "number", "stitch") and stop < index + LONGEST_SPACE:
+        stop += 1
+    return kind(items, stop) == "space"
+
+
+LONGEST_SPACE = 4  # words before `sp`: `ch - 1`, with one to spare
 
 
 def _links(items: Sequence[Item], index: int) -> int:
@@ -155,8 +166,9 @@ def _behind(items: Sequence[Item], index: int, seen: Seen) -> int:
 _QUALIFIERS = {"underside", "undersides", "corner", "center", "centre", "corresponding", "beginning"}
 
 
-def _qualifies(what: str, word: str, seen: Seen, *, named: bool) -> bool:
-    """Take a word that only says more of the place: `corner`, `top`."""
+def _qualifies(items: Sequence[Item], index: int, seen: Seen, *, named: bool) -> bool:
+    """Take a word that only says more of the place: `corner`, `top`, `side` before `sp`."""
+    what, word = kind(items, index), text_at(items, index)
     if word in ("top", "tops"):
         seen.top = True
         return True
@@ -164,7 +176,7 @@ def _qualifies(what: str, word: str, seen: Seen, *, named: bool) -> bool:
         return True
     if named:
         return False
-    if word in _QUALIFIERS:
+    if word in _QUALIFIERS or (word == "side" and _space_follows(items, index + 1)):
         seen.center = seen.center or word in ("center", "centre")
         seen.corner = seen.corner or word == "corner"
         seen.next = seen.next or not seen.each

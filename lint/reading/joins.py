@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import At, Chain, Join, Remark, Ring, Skip, Turn, Work
+from ..steps import At, Chain, Join, Remark, Ring, Skip, Target, Turn, Work
 from .groups import past_group
 from .marks import Group, Item, flat, kind, text_at
 from .places import read_place
@@ -42,9 +42,7 @@ class JoinReader(Reader):
             if self._kind(-1) in ("each", "next", "first", "noise") and (group := past_group(self.items, self.at)):
                 self.at = group[1]
                 continue
-            if what == "-" and not (
-                self._kind(-1) == "stitch" and self._kind(1) == "number" and not self.items[self.at].blank
-            ):
+            if what == "-" and not self._names_chain():
                 break
             item = self.items[self.at]
             if isinstance(item, Word) and item.stitch is not None:
@@ -86,7 +84,21 @@ class JoinReader(Reader):
         if ring and not self._made_something():
             self._make_ring(span)
             return
-        self._add(Join(span, chain, self._nth_link(start) if chain else None))
+        self._add(Join(span, chain, self._nth_link(start) if chain else None, self._begins_in(start)))
+
+    def _names_chain(self) -> bool:
+        """Tell whether a dash belongs to the name of a chain: `ch-3`, `ch3-dc`."""
+        inside = (self._kind(-1), self._kind(1)) in (("stitch", "number"), ("number", "stitch"))
+        return inside and not self.items[self.at].blank and not self.items[self.at + 1].blank
+
+    def _begins_in(self, start: int) -> Target | None:
+        """Return the space into which a round is joined before its first stitch: `join in any ch-2 sp`."""
+        if self._made_something():
+            return None
+        for index in range(start, self.at):
+            if kind(self.items, index) == "into" and (placed := read_place(self.items, index)) is not None:
+                return placed.where.target if placed.where.target.space else None
+        return None
 
     def _begins_sentence(self) -> bool:
         """Tell whether a stitch or chain begins after a word that ends with its full stop: `in any ch-1 sp. Ch 3`."""
@@ -199,6 +211,8 @@ def _past_between(items: Sequence[Item], index: int) -> int | None:
     """Pass over what a join lies between: `any 2 dc`, `any 3-dc groups`; None where it isn't said so."""
     while kind(items, index) in ("each", "noise", "first", "next"):
         index += 1
+    if kind(items, index) == "number" and kind(items, index + 1) == "number":
+        index += 1  # `any two 4-dc groups`
     if (found := past_group(items, index)) is not None:
         return found[1]
     if kind(items, index) == "number" and kind(items, index + 1) in ("stitch", "st"):

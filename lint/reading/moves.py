@@ -24,6 +24,7 @@ from .groups import past_group
 from .marks import Item, flat, kind, text_at
 from .placefirst import PlaceFirstReader
 from .times import figure_at
+from .turning import past_turning_chain
 from .words import Word
 
 _MIDDLE = {"center", "centre", "central", "middle"}
@@ -52,10 +53,11 @@ class MoveReader(PlaceFirstReader):
     def _skip(self) -> bool:
         start = self.at
         index = self.at + 1
-        rest = False
+        rest = first = False
         while kind(self.items, index) in ("-", "noise", "next", "first", "over", "last", "rest") or (
             text_at(self.items, index) in _MIDDLE
         ):
+            first = first or kind(self.items, index) == "first"
             rest = rest or kind(self.items, index) in ("last", "rest")
             index += 1
         number = figure_at(self.items, index)
@@ -84,6 +86,8 @@ class MoveReader(PlaceFirstReader):
             self.at = index + 1 + (text_at(self.items, index) == "just")
             self._add(Remark(self._span(start)))
             return True
+        if target.chain and text_at(self.items, index) == "of" and (stop := past_turning_chain(self.items, index + 1)):
+            index = stop  # `skip 2 ch of turning ch`
         behind = text_at(self.items, index) == "behind"
         if behind:
             index += 1
@@ -100,7 +104,7 @@ class MoveReader(PlaceFirstReader):
             # `skip the other 9 sts`: nothing is worked into them, while `ch 14, skip last 14 sts` bridges them
             self._add(Leave(span, number))
             return True
-        self._add(Skip(number or Figure((1,), span), target, span, behind))
+        self._add(Skip(number or Figure((1,), span), target, span, behind, first))
         return True
 
     def _past_where_left(self, index: int) -> int:

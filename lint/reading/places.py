@@ -289,7 +289,8 @@ def _finish(items: Sequence[Item], at: int, stop: int, seen: Seen, *, post: bool
     if remainder := read_remainder(items, end):
         leave, end = remainder
         whole = True
-    stop = _to_space(items, end) if leave is None and (seen.each or whole) and not seen.space else end
+    stitches = not seen.space or seen.target.also_spaces
+    stop = _to_space(items, end) if leave is None and (seen.each or whole) and stitches else end
     to_space, end = stop > end, stop
     stop = to_turning_chain(items, end) if leave is None and (seen.each or whole) else end
     turning, end = stop > end, stop

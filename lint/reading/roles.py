@@ -158,7 +158,12 @@ def _only_place(group: Group) -> bool:
 
 
 def _counts_as(group: Group) -> bool:
-    return any(word.kind == "counts" for word in flat(group.items))
+    """Tell whether a bracket says what a chain counts as; not one that holds stitches and a bracket that says so."""
+    if not any(word.kind == "counts" for word in flat(group.items)):
+        return False
+    own = [item for item in group.items if not (isinstance(item, Group) and _counts_as(item))]
+    worked = any(word.stitch is not None and word.stitch.kind != "chain" for word in flat(own))
+    return not worked or any(word.kind == "counts" for word in own)
 
 
 def _stands_for(items: Sequence[Item], index: int) -> bool:

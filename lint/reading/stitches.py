@@ -9,39 +9,33 @@ from ..draft import Span
 from ..figures import Figure
 from ..steps import (
     At,
-    Chain,
-    Join,
     Make,
     OtherSide,
-    Rejoin,
-    Remark,
-    Ring,
     Target,
     Times,
     Together,
-    Turn,
     Unread,
     Where,
     Work,
 )
-from .joins import NOT_COUNTS, counts_not
+from .chains import ChainReader
+from .joins import counts_not
 from .makes import make_of, placed_steps
 from .marks import Group, Item, kind, text_at
 from .places import Placed, past_lead, past_rest, read_place
 from .reader import COLOURS
 from .roles import Role, role
-from .spreads import SpreadReader, every_nth
+from .spreads import every_nth
 from .times import figure_at, read_times
-from .together import gathered, has_come_to_space, travels
+from .together import gathered, has_come_to_space
 from .words import Word
 
 _HOW = {"loosely", "tightly", "firmly", "gently", "carefully", "neatly"}
-_MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 _PLACES = ("into", "each", "next", "loops")  # what a further place begins with
 
 
-class StitchReader(SpreadReader):
+class StitchReader(ChainReader):
     """Reads stitches."""
 
     __slots__ = ()
@@ -94,56 +88,6 @@ class StitchReader(SpreadReader):
         if word.stitch.kind == "chain":
             return self._chain(start, index, number)
         return self._work(start, index, word, number)
-
-    def _chain(self, start: int, index: int, number: Figure | None) -> bool:
-        """Read `ch 3`, `3ch`, `ch-1`, `chain 70 loosely`, with `(counts as dc)` or `, counts as dc` after it."""
-        after = index + 1
-        if number is None:
-            while kind(self.items, after) in ("-", "noise") or (
-                kind(self.items, after) == "." and kind(self.items, after + 2) in (",", ";", ".")
-            ):
-                after += 1
-            number = figure_at(self.items, after)
-            if number is None:
-                return False
-            after += 1
-            if kind(self.items, after) == "space" and kind(self.items, after - 1) != "stitch":
-                return False
-        elif figure_at(self.items, after) is not None and kind(self.items, after + 1) not in (
-            "stitch",
-            "st",
-            "times",
-        ):
-            after += 1
-        if kind(self.items, after) == "st":
-            after += 1
-        self.at = after
-        again = max((n + 1 for n, step in enumerate(self.steps) if isinstance(step, Rejoin)), default=0)
-        beginning = len(self.steps) < _MOST_BEFORE and all(
-            isinstance(step, Remark | Turn | Join | Ring | Chain) or travels(step) for step in self.steps[again:]
-        )
-        self._add(Chain(number, self._span(start), beginning=beginning))
-        index = after
-        while kind(self.items, index) in (",", "-", "noise", ";") and kind(self.items, index + 1) in (
-            "counts",
-            "noise",
-            "-",
-        ):
-            index += 1
-        if kind(self.items, index) == "counts":
-            stop = index + 1
-            while stop < len(self.items) and kind(self.items, stop) not in (",", ";", ".", "group", "*"):
-                if (
-                    kind(self.items, stop) == "number"
-                    and kind(self.items, stop + 1) == "stitch"
-                    and kind(self.items, stop + 2) in ("into", "around")
-                ):
-                    break
-                stop += 1
-            says_not = text_at(self.items, index) in NOT_COUNTS or text_at(self.items, index + 1) == "not"
-            self._apply_counts(self.items[index:stop], says_not=says_not)
-            self.at = stop
-        return True
 
     def _work(self, start: int, index: int, word: Word, number: Figure | None) -> bool:
         make = make_of(word)
@@ -376,7 +320,9 @@ class StitchReader(SpreadReader):
     def _from_hook(self) -> bool:
         """Tell whether the last stitch went into the nth chain from the hook: `in 2nd ch from hook and across`."""
         last = self.steps[-1] if self.steps else None
-        return isinstance(last, Work) and last.where.at is At.FROM_HOOK
+        if not isinstance(last, Work):
+            return False
+        return last.where.at is At.FROM_HOOK or (last.where.target.chain and last.where.nth is not None)
 
     def _and_places(self, make: Make, number: Figure | None, start: int) -> None:
         """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""

@@ -326,10 +326,15 @@ class Cursor:
             return part.spots[(self.done - 1) % len(part.spots)].is_space
         return self.fabric.segments[self.index - 1].spots[-1].is_space
 
-    def from_space(self) -> Cursor:
-        """Return a cursor before the next space of a closed round; what is passed so lies at the round's end."""
+    def from_space(self, size: int | None = None) -> Cursor:
+        """Return a cursor before the next space of a closed round, of a size where one is asked for.
+
+        What is passed so lies at the round's end.
+        """
         ahead = self.copy()
-        while (spot := next(ahead.ahead(), None)) is not None and not spot.is_space:
+        for spot in self.ahead():
+            if spot.is_space and size in (None, spot.size):
+                break
             ahead.take_spots(1)
         passed = ahead.places_before()
         rest = ahead.rest()

@@ -197,13 +197,20 @@ class Hook(ABC):
         # slip stitches led into the first space, and nothing was worked in it: the round closes there
         return self.cursor.spaces_left() <= (self.in_space and not self.in_first)
 
-    def at_space(self, target: Target) -> bool:
-        """Tell whether the next space is one of a size, or as long as the longest of the row; or there is none."""
+    def at_space(self, target: Target, *, stitches: bool) -> bool:
+        """Tell whether the next space is one of a size, or as long as the longest of the row; or there is none.
+
+        With `stitches` those before it must be used up as well.
+        """
         if self.cursor is None:
             return True
-        ahead = next((spot for spot in self.cursor.ahead() if spot.is_space), None)
-        longest = max(self.cursor.fabric.space_sizes(), default=0)
-        return ahead is None or ahead.size >= (target.size or longest)
+        size = target.size or max(self.cursor.fabric.space_sizes(), default=0)
+        before = -int(self.base and not self.in_space)
+        for spot in self.cursor.ahead():
+            if spot.is_space and (spot.size >= size or not stitches):
+                return spot.size >= size and (before <= 0 or not stitches)
+            before += not spot.is_space
+        return True
 
     def kept_spaces(self, rest: Sequence[Step]) -> int:
         """Return how many spaces the following steps need, up to the next that takes all that is left."""

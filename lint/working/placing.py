@@ -9,10 +9,11 @@ from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Tu
 from ..workings import Deed
 from .corners import with_corners
 from .fabric import SPACE, Cursor, Fabric, Row, Segment, Spot, spot_of, stitches_of
-from .grouping import BEGUN, grouped, groups_of
+from .grouping import BEGUN, grouped
 from .hook import FEWEST_AROUND, CannotWork
-from .shape import chain_key, into_spaces, more_work, slips_on
-from .starting import Starting, from_hook_of
+from .shape import chain_key, more_work, slips_on
+from .spacing import Spacing
+from .starting import from_hook_of
 
 NO_STITCH = 0
 NOWHERE = spot_of("")
@@ -23,14 +24,14 @@ SOLID = 3  # stitches of a solid square of filet, with the upright at its end
 MOST_BEGUN = 3  # stretches; a beginning chain and the space after it are two
 
 
-class Placing(Starting):
+class Placing(Spacing):
     """Works stitches and groups into the places they name."""
 
     __slots__ = ()
 
     def _only_moves(self, where: Where, rest: Sequence[Step]) -> bool:
         """Tell whether slip stitches move or close the round; those into all of the row below are the round itself."""
-        if where.at in (At.EACH, At.FROM_HOOK) or (self.worked and more_work(rest)):
+        if where.at in (At.EACH, At.FROM_HOOK) or (self.worked and (self.looping or more_work(rest))):
             return False
         if where.target.space and self.row.has_stitches and self.base and more_work(rest):
             return False  # it ties down the chain that the round begins with
@@ -172,7 +173,10 @@ class Placing(Starting):
             # a short chain closed to a ring, and every link of it worked
             self.cursor = Cursor(Fabric(self.cursor.fabric.segments if self.cursor is not None else ()))
             self.base = self.row.has_stitches  # the counted beginning chain stands on the first of them
-        if where.to_space or self._stops_at_space(where, rest):
+        between = 0  # spaces among the stitches up to the one where it stops
+        if where.to_space and where.target.also_spaces:
+            number, between = self.to_other_space(where.target)
+        elif where.to_space or self.stops_at_space(where, rest):
             number = self.to_space() if self.left(spaces=True) > 0 else self.left() - self.kept(rest)
         else:
             keep = 0 if where.to_marker else self.kept(rest)
@@ -192,7 +196,9 @@ class Placing(Starting):
         extra = 0
         if where.target.also_spaces:
             sized = passed.pop(where.target.size, None) if where.target.size and len(passed) > 1 else None
-            extra = sized if sized is not None else chains if where.target.chain else spaces
+            extra = (
+                between if where.to_space else sized if sized is not None else chains if where.target.chain else spaces
+            )
             passed = passed if sized is not None else {}
         counted = chains >= 3 * spaces > 0 and where.target == Target() and self.choose("chains-count", False)
         if counted and self.choose("chains-worked", True):
@@ -202,15 +208,6 @@ class Placing(Starting):
         made = (number + extra) * times * make.makes
         self.lay(make, (number + extra) * times, each=times if times > 2 else 1)
         self.note(Deed.WORK, step.span, number * max(make.uses, 1), made, top=top)
-
-    def _stops_at_space(self, where: Where, rest: Sequence[Step]) -> bool:
-        """Tell whether `dc in each dc` ends at the next space, which the step after it goes into."""
-        if self.cursor is None or not self.cursor.fabric.spaces or where.leave is not None or where.target.also_spaces:
-            return False
-        goes = next(into_spaces(rest, each=False), None)
-        if goes is None and self.looping:
-            goes = next(into_spaces(self.loop, each=False), None)
-        return goes is True
 
     def lay_same(self, make: Make, times: int, *, tied: bool) -> None:
         """Make stitches in the same place; on a counted beginning chain alone they make a group with it.
@@ -241,6 +238,12 @@ class Placing(Starting):
     def at_corners(self, step: Work, rest: Sequence[Step], times: int, *, top: bool) -> None:
         """Work into each stitch, with more of them in each corner; a chain that counts stands on the first."""
         number = self.number(step.corners)
+        if self.cursor is not None and self.cursor.fabric.spaces:
+            # `3 sc in each corner` of a round whose corners are spaces
+            self.each(replace(step, corners=None), rest, times, top=top)
+            inside = Where(At.EACH, target=Target(space=True, corner=True))
+            self.each(replace(step, where=inside, corners=None), rest, number, top=top)
+            return
         if (
             times != 1
             or self.kept(rest)
@@ -275,52 +278,6 @@ class Placing(Starting):
             self._go(where.target, number)
         self.lay(step.make, number * times, each=times)
         self.note(Deed.WORK, step.span, 0 if where.target.group else number, number * times * step.make.makes, top=top)
-
-    def resolved(self, where: Where) -> Where:
-        """Take a space, on a row that has none but has groups of stitches in one place, as the gap between groups."""
-        target = where.target
-        fabric = self.cursor.fabric if self.cursor is not None else None
-        beside = target.group or target.also_spaces or target.corner
-        if where.at not in (At.NEXT, At.EACH) or not target.space or beside:
-            return where
-        if fabric is None or fabric.ring or fabric.spaces or target.size is not None or not groups_of(fabric):
-            return where
-        return replace(where, target=Target(group=ANY_GROUP))
-
-    def all_spaces(self, target: Target, rest: Sequence[Step]) -> int:
-        """Go into every space up to the end, but for the stitches that `rest` needs; return how many they are.
-
-        `sc in each sc and 8 sc in each ch-8 sp`: the stitches said first have passed the spaces, which are meant all
-        the same; those of another length are left for another step where the row has several.
-        """
-        left = self.left(spaces=True)
-        size = target.size
-        if target.corner and self.cursor is not None:
-            if not self.cursor.fabric.spaces:
-                raise CannotWork("where the corners are is not known")
-            size = size or max(self.passed or self.cursor.spaces_ahead(), default=None)
-        if self.passed:
-            number = self.passed.pop(size, None) if size is not None else None
-            if number is None:
-                number, self.passed = sum(self.passed.values()), {}
-        else:
-            number = left
-            ahead = self.cursor.spaces_ahead() if self.cursor is not None and size is not None else {}
-            if len(ahead) > 1 and size in ahead:
-                number = ahead[size] - (left < sum(ahead.values()))
-        self.take(left, spaces=True)
-        if number and self.cursor is not None:
-            self.cursor.take(max(0, self.cursor.left() - self.kept(rest)))
-        return number
-
-    def to_space(self) -> int:
-        """Return how many stitches stand before the next space. Raises CannotWork where none is left."""
-        if self.cursor is None or not self.left(spaces=True):
-            raise CannotWork("the space up to which it is worked was not found in the row below")
-        ahead = self.cursor.copy()
-        before = ahead.left()
-        ahead.take_spaces(1)
-        return before - ahead.left() - (1 if self.base and not self.in_space else 0)
 
     def lay(self, make: Make, number: int, *, each: int = 1) -> None:
         """Make so many of a stitch, or of a group that the draft defines as one; `each` of them lie in one place."""
@@ -440,6 +397,7 @@ class Placing(Starting):
                 parts = parts[1:]
                 if self.choose(chain_key(number, joined), number >= 3):
                     inner.row.add(spot_of("ch"))
+                    inner.row.add(spot_of(SPACE, first.and_space), int(first.and_space > 0))
         for part in parts:
             inner.step(part, (), top=False)
         segments = inner.row.segments

@@ -119,7 +119,7 @@ class Repeating(Placing):
                 room = self.left() - kept.stitches
                 done_with_spaces = self.left(spaces=True) <= kept.spaces
                 if step.times.to_space is not None:
-                    if self.at_space(step.times.to_space):
+                    if self.at_space(step.times.to_space, stitches=not any(goes)):
                         break
                 elif room < 0 or (done_with_spaces and (room == 0 or (kept.spaces and spaces_only))):
                     break

@@ -52,7 +52,8 @@ def beyond_height(number: int, rest: Sequence[Step]) -> int:
 
     `ch 3, sk 1, hdc` is an hdc and a space of one chain.
     """
-    if not rest or not isinstance(rest[0], Skip):
+    first = next((step for step in rest if not isinstance(step, Turn)), None)
+    if not isinstance(first, Skip):
         return 0
     for step in rest:
         works = (

@@ -159,6 +159,18 @@ class Starting(Needles):
             return 1
         return 0
 
+    def join_in_space(self, target: Target | None) -> None:
+        """Begin a round in a space of the row below: what lies before it comes at the round's end."""
+        cursor = self.cursor
+        if target is None or self.begun or self.worked or self.flat or cursor is None:
+            return
+        if cursor.fabric.ring or not cursor.fabric.spaces:
+            return
+        sizes = cursor.fabric.space_sizes()
+        size = max(sizes) if target.corner else target.size
+        self.in_space = True
+        self.cursor = cursor.from_space(size if size in sizes else None)
+
     def into_foundation(self, where: Where) -> bool:
         """Tell whether a stitch goes into the nth chain of the foundation with nothing worked yet: `in the 5th ch`."""
         on_chain = self.cursor is not None and self.cursor.fabric.is_chain and not self.cursor.fabric.ring
@@ -330,7 +342,7 @@ class Starting(Needles):
             return
         if not self.worked and self.cursor is not None and self.cursor.fabric.is_chain:
             self.chain_links -= number  # links passed over for the height of the first stitch
-        if self.base and self.choose("skip-is-base", number == self.counted_space + 1):
+        if self.base and self.choose("skip-is-base", step.first or number == self.counted_space + 1):
             self.base = False
         self.take(number)
         self.skipped = not self.cursor.fabric.is_chain if self.cursor is not None else False

@@ -236,6 +236,7 @@ class Stitcher(Repeating):
             case Rejoin():
                 self.passed_by, self.used, self.worked = self.used, 0, False
             case Join() | Remark():
+                self.join_in_space(step.space if isinstance(step, Join) else None)
                 self.arrived = self.arrived or not (self.begun or self.worked)
             case Evenly():
                 self.evenly(step)

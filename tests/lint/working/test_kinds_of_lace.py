@@ -45,6 +45,62 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 4: *((dc, ch 1) 4 times, dc) in next ch-1 sp, sc in next sp; rep from * around. (72 sts)\n",
         [[6], [6], [24], [72]],
     ),
+    "a chain that is named for the stitch it stands for": (
+        # 1 and 11; twice that; 2 in every other
+        "Rnd 1: Magic ring, ch3-dc, 11 dc in ring, join to ch3-dc. 12\n"
+        "Rnd 2: Ch3-dc, dc in same st, 2 dc in each dc around, join to top of ch3-dc. 24\n"
+        "Rnd 3: Ch3-dc, 2 dc in next dc, *dc in next dc, 2 dc in next dc* repeat around. Join. 36\n",
+        [[12], [24], [36]],
+    ),
+    "a bracket in a bracket says what the chain counts as, and a round is joined in a space": (
+        # 1 and 7; 8; 4 in each of 8; 5 eight times; 3 in each of 8 spaces and 40
+        "Rd 1: {Ch 4 (counts as dc + ch 1), [dc, ch 1] 7x} in ring; sl st to 3rd ch. -- 8 dc, 8 ch-1 sp\n"
+        "Rd 2: join in any ch-1 sp; [dc2tog, ch 3] in each ch-1 sp around; sl st to first st. -- 8 clusters, 8 ch-3 sp\n"
+        "Rd 3: join in any ch-3 sp; 4 dc in each ch-3 sp around; sl st. -- 32 dc\n"
+        "Rd 4: join in gap between any two 4-dc groups; [sc in gap, sc in next 2 dc, ch 2, sc in next 2 dc] 8x; sl st."
+        " -- 40 sc, 8 ch-2 sp\n"
+        "Rd 5: join in any ch-2 sp; [3 hdc in ch-2 sp, hdc in next 5 sc] around; sl st. -- 64 hdc\n",
+        [[8], [8], [32], [40], [64]],
+    ),
+    "counts told at the end of a row, and a mesh up to the space in the middle": (
+        # 1 + 3 + 4; 6 more a row: 8 + 8 * 6; the ends twice, every other one of 29, the middle twice
+        "Set-up: Magic ring. Ch 3, 3 dc, ch 2, 4 dc in ring. Turn. [8 dc]\n"
+        "Row 2: Ch 3, dc in same st, dc in each st to ch-2 sp, (2 dc, ch 2, 2 dc) in ch-2 sp, dc in each st to last st, 2 dc in"
+        " last st. Turn. [14 dc]\n"
+        "Rows 3 - 10: Rep Row 2. At the end of Row 10 you have 62 dc.\n"
+        "Row 11: Ch 4 (dc + ch 1), dc in same st, *ch 1, sk 1 st, dc in next st*; rep to ch-2 sp, ch 1, (dc, ch 2, dc) in ch-2"
+        " sp, ch 1, dc in next st, *ch 1, sk 1 st, dc in next st*; rep to end, ch 1, dc in same st as last dc. Turn."
+        " [36 dc, 34 ch-1 sps, 1 ch-2 sp]\n"
+        # 36 and 34 spaces, 6 more
+        "Row 12: Ch 3, dc in same st, dc in each dc and ch-1 sp to ch-2 sp, (2 dc, ch 2, 2 dc) in ch-2 sp, dc in each dc and"
+        " ch-1 sp to last st, 2 dc in last st. Turn. [76 dc]\n",
+        [[8], [14], [62], [36], [76]],
+    ),
+    "a turning chain that holds a space, told before the first stitch that is skipped": (
+        # 4 uprights; the same; one space filled with 2; back over those
+        "Ch 14.\n1st row: Dc in 8th ch from hook, (ch 2, skip 2 ch, dc in next ch) twice. Ch 5, turn.\n"
+        "2nd row: Skip first dc, dc in next dc, ch 2, dc in next dc, ch 2, skip 2 ch of turning ch, dc in next ch, ch 5, turn.\n"
+        "3rd row: Skip first dc, dc in next dc, ch 2, dc in next dc, 2 dc in next sp, dc in 3rd ch of turning ch, ch 3, turn.\n"
+        "4th row: Skip first dc, dc in next 3 dc, ch 2, dc in next dc, ch 2, dc in 3rd ch of turning ch.\n",
+        [[14], [4], [4], [6], [6]],
+    ),
+    "sides told as spaces, corners that are spaces, and counts behind bars": (
+        # 3 four times; 3 and twice 2 in each corner; 28 and 16; 44 and 3 in each corner
+        "ROUND 1 | ch 4, ring, ch 3 (counts as 1 dc), 2 dc, ch 2, (3 dc, ch 2) three times, join | 12 dc, 4 ch-2 corners\n"
+        "ROUND 2 | ch 3, 1 dc in each of next 2 sts, (2 dc, ch 2, 2 dc) in corner, *1 dc in each of next 3 sts,"
+        " (2 dc, ch 2, 2 dc) in corner*, repeat between ** twice more, join | 28 dc, 4 ch-2 corners\n"
+        "ROUND 3 | ch 3, dc in each dc to corner, (2 dc, ch 2, 2 dc) in corner, [dc in each dc to next corner, (2 dc, ch 2, 2 dc)"
+        " in corner] 3 times, dc in each remaining dc, join | 44 dc\n"
+        "ROUND 4 | ch 1, sc in same st and in every dc, 3 sc in every corner, ss to first sc | 56 sc\n",
+        [[12], [28], [44], [56]],
+    ),
+    "fans tied down by slip stitches": (
+        # 36 stitches hold 6 fans of 6 and as many slip stitches
+        "Rnd 1: 12 dc in magic ring; join. (12)\nRnd 2: Ch 3, 2 dc in next st, (dc in next st, 2 dc in next st) around; join. (18)\n"
+        "Rnd 3: Ch 3, dc in same st, 2 dc in each st around; join. (36)\n"
+        "Rnd 4: *Sk 2, 6 dc in next st (fan made), sk 2, sl st in next st; rep from * around. (6 fans)\n",
+        [[12], [18], [36], [42]],
+    ),
 }
 
 
@@ -64,3 +120,15 @@ def test_a_wrong_count_of_petals_and_stitches_is_reported_once() -> None:
     text, _ = KINDS["times behind a dash, and stitches between two petals"]
     found = corrections(text.replace("54 sts", "56 sts"))
     assert [one.message for one in found] == ["Rnd 5 makes 54 sts, the draft says 56"]
+
+
+def test_a_wrong_count_in_a_granny_is_reported_where_its_sides_are_spaces() -> None:
+    square = (
+        "R1: Make a magic ring. Ch 3 (counts as dc), 2 dc, ch 2, *3 dc, ch 2* x 3 all into the ring. Sl st to top. (12 dc)\n"
+        "R2: Join B in any corner space. Ch 3, 2 dc, ch 2, 3 dc in same space. [Ch 1, (3 dc, ch 2, 3 dc) in next corner"
+        " space] x 3, ch 1, sl st to top of ch-3. (24 dc)\n"
+        "R3: Join A in a corner. (Ch 3, 2 dc, ch 2, 3 dc) in corner, *ch 1, 3 dc in side space, ch 1, (3 dc, ch 2, 3 dc) in"
+        " corner; repeat from * twice more, ch 1, 3 dc in last side space, ch 1, join. (34 dc)\n"
+    )
+    # 6 in each of 4 corners and 3 on each of 4 sides
+    assert [one.message for one in corrections(square)] == ["R3 makes 36 sts, the draft says 34"]
