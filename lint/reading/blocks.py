@@ -413,7 +413,10 @@ _NUMBERED = re.compile(r"(?i)rep(?:eat)?\s+(?:rows?|rnds?|rounds?)\s+\d+\s*(?:-|
 
 def _bulleted(text: str, line: Line) -> bool:
     """Tell whether a line is an entry of a list."""
-    return text[line.span.start] in "-\u2022" and line.start > line.span.start + 1
+    return (
+        text[line.span.start] in "-\u2022\u25cf\u25cb\u25a0\u25a1\u2610\u2611\u2713\u2714"
+        and line.start > line.span.start + 1
+    )
 
 
 def _strong_title(text: str, line: Line) -> bool:

@@ -144,6 +144,8 @@ def claim_of_group(group: Group) -> tuple[Claim, ...]:
 
     What a count is said to include (`100 incl. chains`, `44 sts, each ch-1 counts as a st`) is no count of its own.
     """
+    if kind(group.items, 0) == "+":
+        return ()  # `(+2 sts)` is how many more there are
     claims = claims_in(group.items)
     words = list(flat(group.items))
     at = next((n for n, word in enumerate(words) if word.kind == "counts" or word.text in INCLUDED), None)

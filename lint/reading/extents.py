@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..figures import Figure
 from ..steps import Count, Times
@@ -12,6 +12,8 @@ from .times import figure_at, is_in_all, read_times
 from .words import Word
 
 _MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",", "noise", "word"}
+_PACE = {"into", "each", "next", "number", "ordinal", "noise", "side"}
+_ALTERNATE = {"alt", "alternate", "other", "second"}
 _IN_TURN = {"together", "alternately", "alternating", "throughout", "only", "consecutively"}
 _GOES_ON = {"end", "ending", "inc", "dec", "increasing", "decreasing"}  # what else is said after how far
 MEASURES = {
@@ -56,6 +58,7 @@ class Extent:
                 self._often()
                 or self._until()
                 or self._ending()
+                or self._further()
                 or self._first_again()
                 or self._then()
                 or self._passed_over()
@@ -88,6 +91,34 @@ class Extent:
         if text_at(self.items, self.index) not in ("ending", "end") or found is None:
             return False
         self.ending, self.index = found
+        return True
+
+    def _further(self) -> bool:
+        """Read `then dec on foll 6 alt rnds`, `then every 4th row twice`: so many times more, at another pace."""
+        index = self.index + (kind(self.items, self.index) == ",")
+        if self.times is None or self.times.number is None or text_at(self.items, index) != "then":
+            return False
+        index += 1
+        if text_at(self.items, index)[:3] in ("inc", "dec"):
+            index += 1
+        number: Figure | None = None
+        start = index
+        while kind(self.items, index) in _PACE or text_at(self.items, index) in _ALTERNATE:
+            number = figure_at(self.items, index) or number
+            index += 1
+        if index == start or kind(self.items, index) != "round" or kind(self.items, start) not in ("into", "each"):
+            return False
+        index += 1
+        if number is None:
+            read = read_times(self.items, index)
+            if read is None or read.times.number is None:
+                return False
+            number, index = read.times.number, read.end
+        before, sizes = self.times.number, max(len(number.values), len(self.times.number.values))
+        pairs = [(before.at(size), number.at(size)) for size in range(sizes)]
+        values = tuple(None if one is None or more is None else one + more for one, more in pairs)
+        self.times = replace(self.times, number=Figure(values, before.span.cover(number.span)))
+        self.index = index
         return True
 
     def _first_again(self) -> bool:

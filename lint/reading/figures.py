@@ -126,7 +126,7 @@ def _bracketed(words: Sequence[Word], at: int) -> _Found | None:
         else:
             return None
         index += 1
-        if kind_at(words, index) in (",", "/", ":", ";") and kind_at(words, index + 1) in ("number", "-"):
+        if kind_at(words, index) in (",", "/", ":", ";", "|") and kind_at(words, index + 1) in ("number", "-"):
             separator = separator or words[index].kind
             index += 1
         elif kind_at(words, index) == "-" and kind_at(words, index + 1) == "number" and separator in ("", "-"):
@@ -152,19 +152,24 @@ def _slashed(words: Sequence[Word], at: int) -> _Found | None:
 
 
 def _bare(words: Sequence[Word], at: int) -> _Found | None:
-    """Read `42, 48, 54, 60` without brackets."""
-    values: list[int | None] = [words[at].value]
+    """Read `42, 48, 54, 60` without brackets, `93 - 101 - 109`, `91:97:103`, `72 | 80 | 88` and `56-60-64`."""
+    sign = kind_at(words, at + 1)
+    if sign not in (",", "-", ":", "|"):
+        return None
+    values: list[int | None] = [_value(words[at])]
     index = at + 1
-    while kind_at(words, index) == "," and kind_at(words, index + 1) == "number" and words[index + 1].blank:
-        values.append(words[index + 1].value)
+    apart = words[index].blank
+    while kind_at(words, index) == sign and (sign in (",", ":", "|") or words[index].blank == apart):
+        what = kind_at(words, index + 1)
+        if what != "number" and (what != "-" or sign not in (":", "|") or kind_at(words, index + 2) != sign):
+            break
+        if sign == "," and not words[index + 1].blank:
+            break
+        values.append(_value(words[index + 1]))
         index += 2
-    if len(values) == 1:
-        while kind_at(words, index) == "-" and words[index].blank and kind_at(words, index + 1) == "number":
-            values.append(words[index + 1].value)
-            index += 2
-        # `93 - 101 - 109`
-        return _Found(tuple(values), index, ListStyle.BARE, "-") if len(values) > 2 and _rises(values) else None
-    return _Found(tuple(values), index, ListStyle.BARE, ",") if len(values) > 2 else None
+    if len(values) < 3 or (sign == "-" and (not _rises(values) if apart else _numbers_round(words, at))):
+        return None
+    return _Found(tuple(values), index, ListStyle.BARE, sign)
 
 
 def _list_at(words: Sequence[Word], at: int, sizes: int = 0) -> _Found | None:
@@ -222,10 +227,13 @@ def lists_in(words: Sequence[Word]) -> list[FigureList]:
 
 def number_of_sizes(lists: Sequence[FigureList]) -> int:
     """Return the length that most lists share: 1 where there are too few lists to tell."""
+    # counts of a sock's needles go up and down again: `(14, 28, 14)`; some figure of every size grows with it
+    growing = {len(one.values) for one in lists if _rises(one.values)}
     lengths = Counter(
         len(one.values)
         for one in lists
-        if not (one.style in (ListStyle.SLASH, ListStyle.BARE) and len(one.values) == 2)
+        if len(one.values) in growing
+        and not (one.style in (ListStyle.SLASH, ListStyle.BARE) and len(one.values) == 2)
         and not (one.style is ListStyle.INSIDE and one.inner == "-" and len(set(one.values)) == 1)
     )
     if not lengths:

@@ -58,7 +58,8 @@ _ORD = r"\d{1,6}(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b"
 _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
 _AGAIN_R = r"(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*"
 _R = rf"(?:{_AGAIN_R})?"
-_LEAD = r"[\s>|#\u2022\u25cf\u25e6\u00b7\u25aa*_+~-]*"
+# bullets, boxes to tick and rules of tables
+_LEAD = r"[\s>|#\u2022\u25cf\u25e6\u25cb\u00b7\u25aa\u25a0\u25a1\u25ab\u25fb\u25c6\u25c7\u25ba\u27a4\u2192\u2610-\u2612\u2705\u2713\u2714*_+~-]*"
 _SIDE = r"(?P<side>[(\[]?\s*(?:RS|WS|right side|wrong side)\s*(?:facing)?\s*[)\]]?\s*[:,-]?\s*)?"
 _SEP = r"\s*(?:\*\*)?\s*(?P<sep>[:;|]|-*>|\.\s*-|\.{2,}|\.(?!\d)|-+|=(?=\s*[a-z])|\)(?=\s|$))?\s*(?:\*\*)?[ \t]*"
 

@@ -9,12 +9,12 @@ from ..pattern import Claim
 from ..steps import At, Even, Leave, Make, Marker, Remark, Turn, Where, Work
 from .charts import ChartReader
 from .marks import flat, kind, text_at
+from .places import NEEDLES
 from .times import figure_at
 
 _MOVES = {"place", "put", "slip", "sl", "slide", "leave", "leaving", "transfer", "move", "return", "set", "placing"}
 _HOLDERS = {"holder", "holders", "waste", "scrap", "hold", "spare", "thread", "safety", "pin", "stitchholder"}
 _BACK = {"held", "back", "return", "from"}
-NEEDLES = {"needle", "needles", "ndl", "ndls", "needle's"}
 _JOINS = {"rejoin", "join", "attach", "reattach", "rejoining"}
 _ONLY = {"only", "first", "alone"}
 _MOST_TALK = 4  # words between the verb and the number of stitches that are moved
@@ -207,6 +207,8 @@ class HoldingReader(ChartReader):
         said = {word.text for word in flat(self.items[self.at : end])}
         on_hold = bool(said & _HOLDERS)
         to_needle = any(word.startswith(("needle", "dpn", "ndl")) for word in said)
+        if "spare" in said and not said & _BACK:
+            to_needle = False  # `leave rem 55 sts on a spare needle`
         if not on_hold and not to_needle:
             return False
         start, lead = self.at, {kind(self.items, n) for n in range(self.at + 1, index)}

@@ -35,6 +35,14 @@ _EDGE = re.compile(
 )
 
 
+# a place known by looking at the work: `to 1 st before centre st`, `to 2 sts before next steek`
+_BEFORE = "|".join(f"(?<=\\b{words})" for words in ("to ", "to the ", "before ", "before the ", "st of ", "sts of "))
+_LANDMARK = re.compile(
+    rf"(?i)(?:{_BEFORE})(?:(?:centre|center|central|middle|marked|spine)\s+st(?:itch)?\b(?!\s+of\b)"
+    r"|(?:next\s+)?(?:steek|gusset|underarm|seam)\b(?:\s+st(?:itch)?\b)?)"
+)
+
+
 # old leaflets write a full stop behind each abbreviation: `Sl. 1, k. 2 tog., p.s.s.o.`
 _DOTTED = re.compile(
     r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?|(?:k|p|sl)\.\s?\d+(?![\d.])|(?:p\.\s?s\.\s?s\.\s?o|wl?\.\s?fwd|k|p|sl|tog|yf|yfwd|fwd|yrn|sts?|rep|rem|alt|patt|inc|dec|psso|"
@@ -51,17 +59,52 @@ def undotted(text: str) -> str:
     return _DOTTED.sub(lambda match: re.sub(r"[.\s]", "", match[0]).ljust(len(match[0])), text)
 
 
+# stitches told in more words, or parted letters, than they usually are
+_SPOKEN = re.compile(
+    r"(?i)\b(?:(?P<psso>p s s o)"
+    r"|(?P<tog>k|p|knit|purl) ?(?:the )?(?:next )?(?P<n>2|3|two|three) (?:sts?|stitches) tog(?:ether)?"
+    r"|as (?:if|though) to (?P<wise>k|knit|p|purl)(?! ?\d)"
+    r"|(?P<one>k|knit) (?:the )?next (?:st|stitch)(?=,? (?:and )?p(?:ass|2?sso)\b)"
+    r"|pass (?:the )?(?P<over>slipped st(?:itch)?|(?:2|two|both) slipped (?:sts|stitches)) over"
+    r" (?:it|them|the (?:k|knit|knitted) st(?:itch)?)"
+    r"|through (?:the )?(?P<tbl>backs?) of (?:the )?(?:sts|stitches|loops|lps))\b"
+)
+
+
+def respelled(text: str) -> str:
+    """Write `p s s o`, `k 2 sts tog` and `as if to knit` in their usual short form; every offset stays what it was."""
+    return _SPOKEN.sub(lambda match: _short(match).ljust(len(match[0])), text)
+
+
+def _short(match: re.Match[str]) -> str:
+    if match["psso"]:
+        return "psso"
+    if match["tog"]:
+        return f"{match['tog'][0]}{3 if match['n'].lower() in ('3', 'three') else 2}tog"
+    if match["one"]:
+        return "k1"
+    if match["over"]:
+        return "psso" if match["over"].startswith("slipped") else "p2sso"
+    if match["tbl"]:
+        return "tbl"
+    return f"{match['wise'][0]}wise"
+
+
 def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
     """Make one word of those that are one thing together: `k2, p2 rib`, `C6F`, `inc.1`, `cast-on edge`."""
     merged = _merged(words, _RIB.finditer(text), _fabric)
     merged = _merged(merged, _AS_THEY_FACE.finditer(text), _fabric)
     merged = _merged(merged, _CABLE.finditer(text), _cable)
     merged = _merged(merged, _EDGE.finditer(text), _named)
+    merged = _merged(merged, _LANDMARK.finditer(text), _landmark)
     found: list[Word] = []
     for index, word in enumerate(merged):
         before = found[-1] if found else None
         shaping = before is not None and before.stitch is not None and before.stitch.id in ("inc", "dec", "co", "bo")
         if word.kind == "." and shaping and index + 1 < len(merged) and merged[index + 1].kind == "number":
+            continue
+        if word.kind == "work" and [one.kind for one in merged[index + 1 : index + 3]] == ["from", "*"]:
+            found.append(word._replace(kind="rep"))  # `work from * to end`
             continue
         if word.text == "1st" and shaping:
             found.append(word._replace(kind="number", value=1))
@@ -77,6 +120,10 @@ def _fabric(_: re.Match[str], first: Word) -> Word:
 def _named(_: re.Match[str], first: Word) -> Word:
     """Make one word that takes nothing of `cast-on edge`, `8 sts increased`."""
     return first._replace(kind="noise", stitch=None, value=None)
+
+
+def _landmark(_: re.Match[str], first: Word) -> Word:
+    return first._replace(kind="landmark", stitch=None, value=None)
 
 
 def _cable(match: re.Match[str], first: Word) -> Word:

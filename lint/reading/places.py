@@ -16,11 +16,12 @@ from .times import figure_at, read_remainder, read_to_marker
 from .turning import past_turning_chain, to_turning_chain
 from .words import Word
 
-_OF_PARTS = frozenset(
-    {"heel", "instep", "sole", "sleeve", "body", "thumb", "gusset", "yoke", "held", "neck", "underarm"}
+OF_PARTS = frozenset(
+    {"steek", "heel", "instep", "sole", "sleeve", "body", "thumb", "gusset", "yoke", "held", "neck", "underarm"}
 )
 
 
+NEEDLES = {"needle", "needles", "ndl", "ndls", "needle's", "dpn", "dpns"}
 _LEADS = {"center", "centre", "central", "middle", "across", "the", "next", "these", "following", "foll"}
 
 
@@ -83,8 +84,8 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
         return None
     seen = Seen()
     stop = describe(items, index, seen)
-    if stop == index and not post:
-        return None
+    if (stop == index and not post) or (seen.number is not None and text_at(items, stop) in NEEDLES):
+        return None  # `cast on 48 sts on 3 needles`
     return _finish(items, at, stop, seen, post=post, between=between)
 
 
@@ -116,7 +117,7 @@ def _counts_places(items: Sequence[Item], index: int) -> bool:
     if figure_at(items, index) is None:
         return False
     index += 1
-    while kind(items, index) == "word" and text_at(items, index) in _OF_PARTS:
+    while kind(items, index) == "word" and text_at(items, index) in OF_PARTS:
         index += 1  # `across 18 heel sts`
     return kind(items, index) in ("st", "stitch")
 

@@ -9,7 +9,7 @@ from ..pattern import RepeatRounds
 from ..steps import Count, Times
 from .extents import until_of
 from .marks import Group, Item, kind, span_of, text_at
-from .times import read_times
+from .times import figure_at, read_times
 
 _LONGEST_NAME = 3  # words
 _BETWEEN = {"alt", "alternate", "other", "second", "on", "then", "and", "foll", "following", "also", "rs", "ws", "of"}
@@ -37,6 +37,8 @@ def read_rate(items: Sequence[Item], at: int) -> tuple[RepeatRounds, int] | None
     while True:
         stop, once_more = _when(items, index)
         often = _often(items, stop)
+        if often is None and total is None and (rows := _rows_named(items, index, stop)) is not None:
+            return RepeatRounds(span=span_of(items[at:stop]), named=name, times=rows), stop
         if often is None:
             index = stop if total is None else index
             break
@@ -72,7 +74,21 @@ def _when(items: Sequence[Item], index: int) -> tuple[int, bool]:
         every = every or kind(items, index) == "each"
         once = once or (kind(items, index) == "next" and not every)
         index += 1
+        if kind(items, index - 1) == "round" and text_at(items, index - 1).endswith("."):
+            break  # the end of the sentence; a count follows
     return index, once and every
+
+
+def _rows_named(items: Sequence[Item], index: int, stop: int) -> Times | None:
+    """Read `on foll 7 alt rnds`, `on next 5 RS rows`: once in each of them."""
+    numbers = [figure for n in range(index, stop) if (figure := figure_at(items, n)) is not None]
+    if (
+        len(numbers) != 1
+        or kind(items, stop - 1) != "round"
+        or not any(kind(items, n) == "next" for n in range(index, stop))
+    ):
+        return None
+    return Times(Count.MORE, numbers[0], span=span_of(items[index:stop]))
 
 
 def _added(total: Times | None, times: Times, *, plus: bool) -> Times:

@@ -15,7 +15,7 @@ from .assembly import doubted
 from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .given import given_counts
-from .knitted import knitted, undotted
+from .knitted import knitted, respelled, undotted
 from .letters import cleaned, squeezed
 from .materials import read_materials
 from .mending import mend
@@ -38,7 +38,7 @@ def read(draft: Draft) -> Pattern:
     text = lettered(squeezed(text))
     craft = craft_of(text)
     if craft == "knitting":
-        text = undotted(text)
+        text = respelled(undotted(text))
     found = blocks(draft, text, knit=craft == "knitting")
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)

@@ -239,6 +239,7 @@ class RepeatReader(MoveReader):
             kind(self.items, index) in ("from", "noise", "between", "into", "*", "st", "each", '"', "'", "first")
             or kind(self.items, index) in self.marks
             or text_at(self.items, index) in ("instructions", "s", "pattern", "sequence", "and")
+            or (kind(self.items, index) == "-" and kind(self.items, index - 1) == kind(self.items, index + 1) == "*")
         ):
             if read_times(self.items, index) and kind(self.items, index) not in self.marks:
                 break

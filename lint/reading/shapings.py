@@ -11,15 +11,17 @@ from ..steps import At, Count, Even, Evenly, Marker, Remark, Repeat, Shaping, St
 from .claims import EDGES
 from .marks import kind, text_at
 from .rates import is_of_ordinals
+from .reader import is_lone
 from .repeats import RepeatReader
 from .times import figure_at, read_times
 from .words import Word
 
-_BOTH_ENDS = (["end"], ["ends"])  # `at beg and end of row`
+_BOTH_ENDS = (["end"], ["ends"], ["last"])  # `at beg and end of row`, `in first and last st`
+_MIDDLE = {"centre", "center", "middle"}
 _STARTS = {"beg", "beginning", "start", "beg.", "begin"}
-_AS_BEFORE = {"way", "manner", "likewise", "established", "before", "set", "same", "est"}
+_AS_BEFORE = {"way", "manner", "likewise", "established", "before", "set", "same", "est", "thus", "so"}
 _SPREAD = {"evenly", "marker", "place_marker", "slip_marker"}
-_WHICH = ("next", "each", "ordinal", "number", "noise", "side", "rest", "more", "word")
+_WHICH = ("next", "last", "each", "ordinal", "number", "noise", "side", "rest", "more", "word")
 _ON_NEEDLE = {"on", "needle", "needles", "in", "total", "remain", "work", "each", "side"}
 
 
@@ -198,11 +200,21 @@ class ShapingReader(RepeatReader):
             if what in ("row_ends", "around") and "each" not in text and "every" not in text:
                 found.single = True
             return 1
+        if text in _MIDDLE and not found.places and self._of_whole_row(index):
+            found.places, found.single = 1, True  # `inc 1 st in centre of last row`
+            return 1
         if (text in _STARTS or what == "first") and not found.places:
             both = text_at(self.items, index + 1) == "and" and text_at(self.items, index + 2).split()[:1] in _BOTH_ENDS
             found.places = 2 if both else 1
             return 3 if both else 1
         return None
+
+    def _of_whole_row(self, index: int) -> bool:
+        """Tell whether a row is shaped at its centre in a word, and not stitch by stitch: `bind off centre 22 sts`."""
+        told = (step for step in self.steps if isinstance(step, Work))
+        return figure_at(self.items, index + 1) is None and all(
+            step.where.at is At.EACH or is_lone(step) for step in told
+        )
 
     def _when(self, index: int, found: _Rows) -> int | None:
         """Take `of next 14 rows`, `next and every foll 4th row`, `every RS row`, `rows 3, 5 and 7`."""
@@ -212,7 +224,7 @@ class ShapingReader(RepeatReader):
         if what == "round":
             return self._named_rows(index, found)
         this = text_at(self.items, index) == "this"
-        if what not in ("next", "each", "ordinal", "rest") and not this:
+        if what not in ("next", "last", "each", "ordinal", "rest") and not this:
             return None
         at = index
         next_, each, ordinal, alternate = False, False, None, False
@@ -229,7 +241,7 @@ class ShapingReader(RepeatReader):
             if kind_ == "noise" and text in ("and", "then") and next_ and not found.first:
                 found.first = True
             alternate = alternate or text in ("alt", "alternate", "other", "second")
-            next_ = next_ or kind_ == "next"
+            next_ = next_ or kind_ in ("next", "last")
             each = each or kind_ == "each"
             if kind_ == "ordinal" and isinstance(item, Word):
                 if kind(self.items, at + 1) == "noise":

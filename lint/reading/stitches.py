@@ -22,7 +22,7 @@ from .chains import ChainReader
 from .joins import counts_not
 from .makes import make_of, placed_steps
 from .marks import Group, Item, kind, text_at
-from .places import Placed, past_lead, past_rest, read_place
+from .places import OF_PARTS, Placed, past_lead, past_rest, read_place
 from .reader import COLOURS
 from .roles import Role, role
 from .spreads import every_nth
@@ -192,8 +192,9 @@ class StitchReader(ChainReader):
                 return at + 2, figure, None
             if kind(self.items, at + 1) == "stitch" and self._is_new_step(at):
                 return index, None, None
-            if self.knit and kind(self.items, at + 1) == "st":
-                return at + 2, figure, None
+            named = at + 1 + (self.knit and text_at(self.items, at + 1) in OF_PARTS)
+            if self.knit and kind(self.items, named) == "st":
+                return named + 1, figure, None  # `k 9 steek sts`
             return at + 1, figure, None
         if kind(self.items, at) in ("times", "often"):
             read = read_times(self.items, at)

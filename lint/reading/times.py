@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import Count, Target, Times
+from ..steps import OF_NEEDLE, Count, Target, Times
 from .marks import Group, Item, flat, kind, span_of
 from .words import Word
 
@@ -99,6 +99,8 @@ def read_to_marker(items: Sequence[Item], at: int) -> tuple[Figure | None, int, 
         if word and word.kind == "ordinal" and word.value is not None:
             nth = word.value
         index += 1
+    if kind(items, index) == "landmark":
+        return leave, OF_NEEDLE, index + 1
     if kind(items, index) != "marker":
         return None
     end = index + 1

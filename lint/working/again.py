@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from ..pattern import RepeatRounds, Round, WorkEven
 from ..plain import is_plain
-from ..steps import At, Chain, Count, Evenly, Repeat, Step, Together, Work
+from ..steps import At, Chain, Count, Evenly, Repeat, Shaping, Step, Together, Work
 from .fabric import Fabric, plain
 from .fitting import Fitting
 from .flatness import is_flat
@@ -111,6 +111,8 @@ class Again(Fitting):
             made = self._target(targets[0], self.pattern.rounds[targets[0]], size, made.fabric)
         if what.measured and what.times is None and before is not None and made.fabric.stitches != before:
             raise CannotWork("how often these rounds are repeated depends on a measurement")
+        if self.pattern.craft == "knitting" and any(map(_alters, round_.steps)):
+            raise CannotWork("what is different from the rounds it refers to was not understood")
         fabric = with_chain(_shaped_last(made.fabric, round_.steps, size), round_.steps)
         made = replace(made, before=before, starts=False, fabric=fabric)
         return made, number, targets
@@ -233,10 +235,28 @@ def _is_other(step: Step) -> bool:
     return isinstance(step, Work) and step.make.kind != "slst" and step.where.at is At.NEXT
 
 
+def _alters(step: Step) -> bool:
+    """Tell whether a step behind a repeat of rounds makes more or fewer stitches in a way that isn't told in full."""
+    if isinstance(step, Repeat):
+        return any(map(_alters, step.steps))
+    if isinstance(step, Work):
+        return step.make.uses != step.make.makes and not step.make.kind.startswith("bo")
+    return isinstance(step, Shaping) and (step.times is None or not step.places)
+
+
 def _shaped_last(fabric: Fabric, steps: Sequence[Step], size: int) -> Fabric:
-    """Return a row with the increases and decreases that its last repeat is said to have: `inc 1 st on last row`."""
-    by = sum(step.change * (step.number.at(size) or 0) for step in steps if isinstance(step, Evenly) and step.number)
+    """Return a row with the shaping said of the last repeat, or that follows it: `inc 1 st at end of last row`."""
+    by = sum(_change(step, size) for step in steps)
     return Fabric(plain("st", fabric.stitches + by).segments, fabric.ring, fabric.edge) if by else fabric
+
+
+def _change(step: Step, size: int) -> int:
+    """Return by how many stitches a step shapes a row; 0 for what shapes none."""
+    if isinstance(step, Evenly) and step.number is not None:
+        return step.change * (step.number.at(size) or 0)
+    if isinstance(step, Shaping) and step.times is not None:
+        return step.change * step.places * (step.number.at(size) or 0) * (step.times.at(size) or 0)
+    return 0
 
 
 def with_chain(fabric: Fabric, steps: Sequence[Step]) -> Fabric:

@@ -388,6 +388,8 @@ class Worker(Again):
             if self.pattern.rounds[one.index].section != section:
                 return None
             if own is not None and own.before is not None and own.count is not None and own.count != own.before:
+                if any(isinstance(step, Shaping) for step in self.pattern.rounds[one.index].steps):
+                    return None  # many rows in one line
                 return own.count - own.before if own.rounds == 1 else None
         return None
 
