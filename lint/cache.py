@@ -10,7 +10,6 @@ import contextlib
 import hashlib
 import json
 import os
-import re
 from collections.abc import Iterator
 from importlib import metadata
 from pathlib import Path
@@ -20,14 +19,15 @@ from .beside import file_beside
 from .checked import is_table
 from .house import find_house
 from .intake.plain import MOST_BYTES
+from .later import later
 
 FOLDER = "ROWCALL_CACHE"  # the name of a setting in the environment: another folder, or nothing for no cache
 MOST_ENTRIES = 4_000
 MOST_ENTRY = 2 * 1024 * 1024
 _LIMITS = ("correction", "query", "style", "never")
 _LEVELS = range(4)
-_PAINT = re.compile(r"\x1b\[[0-9;]*m")
-_CONTROLS = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f]")
+_PAINT = later(r"\x1b\[[0-9;]*m")
+_CONTROLS = later(r"[\x00-\x09\x0b-\x1f\x7f-\x9f]")
 
 
 class Cache:

@@ -7,12 +7,14 @@ import tomllib
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from typing import TypeGuard
 
+from .later import later
+
 Keys = tuple[str | int, ...]
 
-_AT = re.compile(r"\s*\(at line (\d+), column \d+\)|\s*\(at end of document\)")
+_AT = later(r"\s*\(at line (\d+), column \d+\)|\s*\(at end of document\)")
 _NAME = r"(?:[A-Za-z0-9_-]+|\"[^\"\n]*\"|'[^'\n]*')"
-_HEADER = re.compile(rf"\s*(\[\[?)\s*({_NAME}(?:\s*\.\s*{_NAME})*)\s*\]\]?\s*(?:#.*)?$")
-_ENTRY = re.compile(rf"\s*({_NAME}(?:\s*\.\s*{_NAME})*)\s*=")
+_HEADER = later(rf"\s*(\[\[?)\s*({_NAME}(?:\s*\.\s*{_NAME})*)\s*\]\]?\s*(?:#.*)?$")
+_ENTRY = later(rf"\s*({_NAME}(?:\s*\.\s*{_NAME})*)\s*=")
 _SAID = {
     "Invalid value": "there is no value, or a text without its quotation marks",
     "Cannot overwrite a value": "this is set twice",

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from bisect import bisect_right
 from dataclasses import dataclass
 from typing import NamedTuple
 
-_LINE_END = re.compile(r"\r\n|\n|\r")
+from .later import later
+
+_LINE_END = later(r"\r\n|\n|\r")
 
 
 class Span(NamedTuple):

@@ -2,23 +2,23 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from ..lint.draft import Span
 from ..lint.finding import Change, Level
+from ..lint.later import later
 from ..lint.spellings import Doubt
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import round_name
 
 _FAMILY = "characters"
 _SOURCE = "common practice of proofreading"
-_DOUBLED = re.compile(r"(?:(?<=[A-Za-z)\]*])\s?|(?<=\d)(?=[,;]{2}\s*[A-Za-z(*]))([,;]\s?[,;])")
+_DOUBLED = later(r"(?:(?<=[A-Za-z)\]*])\s?|(?<=\d)(?=[,;]{2}\s*[A-Za-z(*]))([,;]\s?[,;])")
 _PAIRS = tuple(f"{first}{blank}{second}" for first in ",;" for blank in ("", " ") for second in ",;")
-_BACKSLASH = re.compile(r"\s(\\)(?=\s)")
+_BACKSLASH = later(r"\s(\\)(?=\s)")
 _TIMES = r"(?:around|across|to end|to the end|\*|x\s?\d|\d+\s?(?:times|x\b)|twice|\w+ times)"
-_STRAY = re.compile(rf"[\s.:)\u2013-]{{0,5}}(?P<figure>\d{{1,2}})\([^()]*\)\s*{_TIMES}")
-_FOOTNOTE = re.compile(r"\n[ \t]*(\*[ \t]*[\u2022\u00b7.])[ \t]*[A-Z]")
+_STRAY = later(rf"[\s.:)\u2013-]{{0,5}}(?P<figure>\d{{1,2}})\([^()]*\)\s*{_TIMES}")
+_FOOTNOTE = later(r"\n[ \t]*(\*[ \t]*[\u2022\u00b7.])[ \t]*[A-Z]")
 
 
 def _doubtful(case: Case) -> Iterator[Said]:

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from functools import cache
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Change, Level
+from ..lint.later import later
 from ..lint.pattern import Claim
 from ..lint.steps import Evenly
 from ..lint.trade.tables import stitches
@@ -20,7 +20,7 @@ from .verdicts import Trouble, all_or, foundation_of, troubles_of
 
 _FAMILY = "counts"
 _TECH_EDITING = "common practice of tech editing: every round of every size is worked on paper"
-_DIGITS = re.compile(r"\d+")
+_DIGITS = later(r"\d+")
 
 
 # ---------------------------------------------------------------- the place of a stated count
@@ -124,11 +124,11 @@ def _differing(case: Case, trouble: Trouble, message: str) -> Said:
 
 
 def _next_stated(case: Case, index: int) -> Span | None:
-    for later in range(index + 1, len(case.pattern.rounds)):
-        if case.pattern.rounds[later].section != case.pattern.rounds[index].section:
+    for following in range(index + 1, len(case.pattern.rounds)):
+        if case.pattern.rounds[following].section != case.pattern.rounds[index].section:
             return None
-        if any(own is not None and own.agrees for own in case.workings.rounds[later].sizes):
-            return case.pattern.rounds[later].heading
+        if any(own is not None and own.agrees for own in case.workings.rounds[following].sizes):
+            return case.pattern.rounds[following].heading
     return None
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ..lint.finding import Level
+from ..lint.later import later
 from ..lint.steps import At, Chain, Count, Leave, Repeat, Step, Together, Turn, Unread, Work
 from ..lint.workings import RoundWorking
 from .rule import Case, Flags, Passes, Rule, Said
@@ -13,10 +14,10 @@ from .sums import for_sizes, number_of, pencil_sum, round_name
 from .verdicts import all_or, troubles
 
 # where the stated count agrees, only these words explain stitches left
-_STOPS = re.compile(
+_STOPS = later(
     r"(?i)\b(?:turn\w*|w&t|wrap\w*|short|leav\w+|left|rem(?:ain\w*)?|rest|unworked|until|only|each\s+side|m)\b"
 )
-_ON_PURPOSE = re.compile(
+_ON_PURPOSE = later(
     r"(?i)\b(?:turn|w&t|wrap|short|holders?|hold|held|leav\w+|rem(?:ain\w*)?|waste|scrap|bind|cast|needles?|until|markers?|unworked|"
     r"yarn\s+over|pattern|patt?|heel|m|sts?\s+before)\b"
 )
@@ -93,7 +94,7 @@ def _plain(steps: Sequence[Step]) -> bool:
     return bool(steps)
 
 
-_JOINED = re.compile(r"(?i)\bjoin(?:ed|ing)?\b|\bin\s+the\s+round\b|\bcircular(?:ly)?\b")
+_JOINED = later(r"(?i)\bjoin(?:ed|ing)?\b|\bin\s+the\s+round\b|\bcircular(?:ly)?\b")
 
 
 def _broken_at_join(case: Case) -> Iterator[Said]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Level
+from ..lint.later import later
 from ..lint.pattern import PARTS_COUNTED, Claim, Round
 from ..lint.steps import At, Join, Marker, Remark, Step, Work
 from ..lint.workings import SizeWorking
@@ -97,11 +98,11 @@ def _between_markers(steps: Sequence[Step], size: int) -> int | None:
 # ---------------------------------------------------------------- increases and decreases told
 
 _LIST = r"\d{1,3}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,3}){0,16}[ \t]*[)\]]?"
-_TOLD = re.compile(
+_TOLD = later(
     rf"(?i)(?<![\w.])(?P<list>{_LIST})[ \t]*(?:sts?|stitches|sc|hdc|dc|tr)?[ \t]*(?:were[ \t]+|have[ \t]+been[ \t]+)?"
     r"(?P<kind>dec|inc)(?:reased|['\u2019]?d)\b"
 )
-_DIGITS = re.compile(r"\d+")
+_DIGITS = later(r"\d+")
 
 
 _TELLS_CHANGE = tuple(f"{kind}{ending}" for kind in ("dec", "inc") for ending in ("reased", "'d", "\u2019d", "d"))
@@ -146,8 +147,8 @@ def _change(own: SizeWorking | None) -> int | None:
 
 # ---------------------------------------------------------------- eyelets and buttonholes
 
-_HOLES = re.compile(rf"(?i)(?<![\w.])(?P<list>{_LIST})[ \t]+(?P<what>eyelets|buttonholes)\b")
-_CORD = re.compile(
+_HOLES = later(rf"(?i)(?<![\w.])(?P<list>{_LIST})[ \t]+(?P<what>eyelets|buttonholes)\b")
+_CORD = later(
     r"(?i)\b(?:cord|ribbon|drawstring|tie|lace)\b[^.\n]{0,40}\b(?:in\s+and\s+out|through)\b[^.\n]{0,30}\b(?:eyelets|holes)\b"
     r"[^.\n]{0,40}\bboth\s+ends\b[^.\n]{0,30}\b(?:RS|right\s+side|front|outside|same\s+side)\b"
 )

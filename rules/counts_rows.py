@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.pattern import Round
 from ..lint.steps import At, Remark, Step, Turn, Work
 from .rule import Case, Flags, Passes, Rule, Said
@@ -53,11 +53,11 @@ def _groups(steps: Sequence[Step]) -> list[tuple[str, int, Work]] | None:
     return found
 
 
-_HELD = re.compile(
+_HELD = later(
     r"(?i)(?P<n>\d{1,3})\s*(?:sts|stitches)\s+(?:\w+\s+){0,2}?(?:on|to|onto)\s+(?:a\s+|the\s+|one\s+)?(?:stitch\s+|spare\s+|waste\s+)?(?:holders?|thread|yarn|needle)\b"
 )
-_FROM = re.compile(r"(?i)^[^,;.\n]{0,40}?:\s*from\s+(?:the\s+)?holder\b|^\W*from\s+(?:the\s+)?holder\b")
-_TAKEN = re.compile(r"(?i)\b[kp]\s?(?P<n>\d{1,3})\s+(?:sts\s+)?(?:from|on)\s+(?:the\s+)?holder\b")
+_FROM = later(r"(?i)^[^,;.\n]{0,40}?:\s*from\s+(?:the\s+)?holder\b|^\W*from\s+(?:the\s+)?holder\b")
+_TAKEN = later(r"(?i)\b[kp]\s?(?P<n>\d{1,3})\s+(?:sts\s+)?(?:from|on)\s+(?:the\s+)?holder\b")
 
 
 def _held_differ(case: Case) -> Iterator[Said]:

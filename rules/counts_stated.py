@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.pattern import Multiple, RepeatRounds
 from ..lint.workings import RoundWorking, SizeWorking, Standing
 from .rule import Case, Flags, Passes, Rule, Said
@@ -18,7 +18,7 @@ _FEWEST_CHANGING = 4
 _FEWEST_ROUNDS = 3
 
 
-_PARTED = re.compile(r"(?i)\b(?:needles?|holders?|held|hold|waste\s+yarn|these\s+sts|divide)\b")
+_PARTED = later(r"(?i)\b(?:needles?|holders?|held|hold|waste\s+yarn|these\s+sts|divide)\b")
 
 
 def _changes(own: SizeWorking | None) -> bool:

@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.materials import Gauge, Measure
 from ..lint.trade.goods import Body, bodies
 from ..lint.workings import RoundWorking, SizeWorking, Standing
@@ -87,14 +88,14 @@ def _width_does_not_follow(case: Case) -> Iterator[Said]:
     yield from _width_told_later(case, gauge)
 
 
-_ACROSS = re.compile(
+_ACROSS = later(
     r"(?i)\b(?:piece|work|back|front|body|sleeve|scarf|shawl|cowl|hat|panel|square|it)\s+(?:should\s+)?(?:now"
     r"\s+)?measures?\s+"
     r"(?:about\s+|approx\w*\.?\s+)?"
     r"(?P<n>\d+(?:\.\d+)?)[ -]?(?P<unit>in(?:ch(?:es)?)?|ins|cm)\b\.?\s+(?P<how>across|wide|around|in\s+width|in"
     r"\s+circumference)\b"
 )
-_ELASTIC = re.compile(r"(?i)\b(?:rib\w*|cables?|unstretched|stretched|blocked|blocking|relaxed|lace)\b")
+_ELASTIC = later(r"(?i)\b(?:rib\w*|cables?|unstretched|stretched|blocked|blocking|relaxed|lace)\b")
 
 
 def _width_told_later(case: Case, gauge: Gauge) -> Iterator[Said]:
@@ -210,7 +211,7 @@ def _is_known(working: RoundWorking) -> bool:
 
 # ---------------------------------------------------------------- bodies
 
-_HEADWEAR = re.compile(r"(?i)\b(?:hats?|beanies?|caps?|bonnets?|slouch|berets?)\b")
+_HEADWEAR = later(r"(?i)\b(?:hats?|beanies?|caps?|bonnets?|slouch|berets?)\b")
 
 
 def _size_off_standard(case: Case) -> Iterator[Said]:

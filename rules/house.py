@@ -10,14 +10,15 @@ from ..lint.draft import Span
 from ..lint.figures import Figure
 from ..lint.finding import Aside, Level
 from ..lint.house import UNITS, House
+from ..lint.later import later
 from ..lint.pattern import Claim, Round
 from .rule import Case, Flags, Passes, Rule, Said
 from .sizes_figures import list_style
 
 _MOST_ASIDES = 5
 _HEADING_WORDS = frozenset({"rnd", "round", "r", "row"})
-_WORD = re.compile(r"[A-Za-z]+")
-_TITLE = re.compile(r"[^\w\n]*([A-Za-z][A-Za-z ,&/'-]{1,40}?)(?:\s*:|\s{2,}|\s*$)")
+_WORD = later(r"[A-Za-z]+")
+_TITLE = later(r"[^\w\n]*([A-Za-z][A-Za-z ,&/'-]{1,40}?)(?:\s*:|\s{2,}|\s*$)")
 _OPENING = {"(": ")", "[": "]", "-": "", "\u2013": "", "\u2014": "", "=": ""}
 
 

@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import re
-
 from ..lint.draft import Span
 from ..lint.finding import Change
+from ..lint.later import later
 from ..lint.workings import Slip
 from .rule import Case
 from .sums import join_words
 
 MOST_SLIPS = 3
-_DIGITS = re.compile(r"\d+")
+_DIGITS = later(r"\d+")
 
 
 def likely_slips(case: Case, index: int) -> tuple[tuple[str, ...], Change | None]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.pattern import ChainRule
 from ..lint.steps import Chain, FastenOff, Join, Step, Turn, Unread
 from ..lint.workings import Standing
@@ -32,7 +33,7 @@ def _chain_contradicts(case: Case) -> Iterator[Said]:
             yield Said(notes[0].span, f"the note has it that ch {match[1]} {says}, and {counts}")
 
 
-_COUNTS = re.compile(r"ch-(\d)-counts")
+_COUNTS = later(r"ch-(\d)-counts")
 
 
 def _chain_unstated(case: Case) -> Iterator[Said]:
@@ -93,7 +94,7 @@ def _turn_missing(case: Case) -> Iterator[Said]:
             yield Said(round_.heading, f"{round_name(round_)} doesn't say to turn, the rows before and after it do")
 
 
-_LOOP_ONLY = re.compile(
+_LOOP_ONLY = later(
     r"(?i)(?:now\s+)?(?:work(?:ing)?\s+)?(?:in|through)\s+(?:the\s+)?(?P<loop>back|front)\s+loops?(?:\s+only)?\s*(?:\((?:blo|flo)\))?\s*[:.]?"
 )
 
@@ -121,7 +122,7 @@ def _loop_unstated(case: Case) -> Iterator[Said]:
 # ---------------------------------------------------------------- closing and sewing
 
 
-_CLOSES = re.compile(
+_CLOSES = later(
     r"(?i)\b(?:fasten|close|closed|closing|gather\w*|draw\w*|pull\w*|cut|break|finish\w*|bind|cast\s+off|sew\w*|weave|fo\b|f/o|off|"
     r"tie|thread\w*|drawstring|end\s+off|join\w*|continue|repeat|rep|until|invisible)\b"
 )
@@ -143,11 +144,11 @@ def _closing_unstated(case: Case) -> Iterator[Said]:
             yield Said(round_.heading, message)
 
 
-_CLOSED = re.compile(
+_CLOSED = later(
     r"(?i)\b(?:close(?:d)?\s+(?:the\s+)?(?:hole|opening|top|gap|ring)|(?:hole|opening|gap)\s+(?:is\s+)?(?:closed|shut)|draw(?:n)?\s+(?:the\s+)?(?:hole|opening|top)\s+(?:closed|shut|tight)|"
     r"sew\s+(?:the\s+)?(?:hole|opening)\s+(?:closed|shut))\b"
 )
-_STUFF = re.compile(r"(?i)(?:^|[.;\n]\s*)(?P<stuff>stuff)\b(?!ing)[^.\n]{0,40}")
+_STUFF = later(r"(?i)(?:^|[.;\n]\s*)(?P<stuff>stuff)\b(?!ing)[^.\n]{0,40}")
 
 
 def _stuffed_too_late(case: Case) -> Iterator[Said]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import join_words
 
@@ -21,10 +22,8 @@ _PARTS = tuple(
 )
 _IRREGULAR = {"foot": "feet", "hoof": "hooves", "leaf": "leaves"}
 _NUMBERS = {"one": 1, "both": 2, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8}
-_MAKE = re.compile(
-    r"(?i)\b(?:make|work)\s+(?P<number>\d|one|two|three|four|five|six|eight)\b|[x\u00d7]\s*(?P<times>\d)\b"
-)
-_SEW = re.compile(r"(?i)\b(?:sew|attach|stitch|pin)(?:ing)?\s+(?:on\s+)?(?P<rest>[^.\n;]{0,80})")
+_MAKE = later(r"(?i)\b(?:make|work)\s+(?P<number>\d|one|two|three|four|five|six|eight)\b|[x\u00d7]\s*(?P<times>\d)\b")
+_SEW = later(r"(?i)\b(?:sew|attach|stitch|pin)(?:ing)?\s+(?:on\s+)?(?P<rest>[^.\n;]{0,80})")
 
 
 def _word_of(part: str) -> str:
@@ -73,7 +72,7 @@ def _part_not_made(case: Case) -> Iterator[Said]:
                 )
 
 
-_ALL_PARTS = re.compile(
+_ALL_PARTS = later(
     r"(?i)\b(?:all|every\w*|parts|pieces|assembl\w+|limbs|rest|features|as\s+(?:shown|pictured|in\s+the))\b"
 )
 
@@ -119,12 +118,12 @@ def _pieces_differ(case: Case) -> Iterator[Said]:
             yield Said(Span(*sewn.span("many")), f"{many} {what} are sewn on, and {made} {verb} made")
 
 
-_FASTENS = re.compile(r"(?i)\b(?:fasten|finish|end)(?:ed)?\s+off\b|\bbind\s+off\b|\bcast\s+off\b|\bFO\b")
-_TAIL_SAID = re.compile(
+_FASTENS = later(r"(?i)\b(?:fasten|finish|end)(?:ed)?\s+off\b|\bbind\s+off\b|\bcast\s+off\b|\bFO\b")
+_TAIL_SAID = later(
     r"(?i)\b(?:leav\w+|long|yarn|cut\w*)\b[^.\n]{0,30}\btails?\b|\btails?\s+(?:for|to)\b|\bends?\s+(?:for|to)\s+sew|\blong\s+ends?\b|"
     r"\b(?:length|yarn)\s+(?:of\s+yarn\s+)?(?:for|to)\s+sew|\benough\s+yarn\b"
 )
-_EVERYWHERE = re.compile(r"(?i)\b(?:all|each|every|always|pieces|parts)\b")
+_EVERYWHERE = later(r"(?i)\b(?:all|each|every|always|pieces|parts)\b")
 
 
 def _tail_unstated(case: Case) -> Iterator[Said]:
@@ -164,10 +163,10 @@ def _lines_of_tails(text: str) -> Iterator[str]:
 
 # ---------------------------------------------------------------- children
 
-_CHILD = re.compile(
+_CHILD = later(
     r"(?i)\b(?:bab(?:y|ies)|newborns?|new\s+born|preemies?|toddlers?|infants?|children|child(?:'s)?|kids?|nursery|\d+\s*(?:-\s*\d+\s*)?(?:months?|mths?|mos?))\b"
 )
-_FOR_CHILD = re.compile(r"(?i)\b(?:baby|sport)\s+(?:weight|yarn|wool|wt)\b")
+_FOR_CHILD = later(r"(?i)\b(?:baby|sport)\s+(?:weight|yarn|wool|wt)\b")
 _RISKY = ("button", "bead", "safety eye", "bell", "snap", "cord")
 
 

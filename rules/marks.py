@@ -7,18 +7,19 @@ from collections.abc import Iterator
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.pattern import MarkTrouble
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import round_name
 
 _NUMBER = r"(?:\d+|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
 _HOW_OFTEN = rf"(?:{_NUMBER}\s*(?:more\s+)?times\b|{_NUMBER}\s*x\b|x\s*{_NUMBER}\b|twice\b|around\b|across\b|to end\b)"
-_NAMED = re.compile(
+_NAMED = later(
     r"(?i)\b(?:from|to|between|after|at|until|till|ending|end|of|the)\s+(?:first\s+|second\s+|last\s+|\()?\*|\*\s*(?:to|-|and|&)\s*\*"
 )
-_BEFORE_BRACKET = re.compile(rf"(?i)\*\s*[(\[][^()\[\]]*[)\]]\s*{_HOW_OFTEN}")
-_BEHIND_BRACKET = re.compile(r"(?i)[)\]]\s*\*\s*rep(?:eat)?\b(?!\s*(?:from|\*))")
-_IN_BRACKET = re.compile(rf"(?i)[(\[]\s*\*[^()\[\]*]*{_HOW_OFTEN}\s*[)\]]")
+_BEFORE_BRACKET = later(rf"(?i)\*\s*[(\[][^()\[\]]*[)\]]\s*{_HOW_OFTEN}")
+_BEHIND_BRACKET = later(r"(?i)[)\]]\s*\*\s*rep(?:eat)?\b(?!\s*(?:from|\*))")
+_IN_BRACKET = later(rf"(?i)[(\[]\s*\*[^()\[\]*]*{_HOW_OFTEN}\s*[)\]]")
 
 
 def _needless(case: Case) -> Iterator[Said]:

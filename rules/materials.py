@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from statistics import median
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.materials import Pairing, Quantity, Tool, Yarn
 from ..lint.trade.goods import ToolSize, UnitPair, tools_labelled, weights, yarn_names
 from ..lint.trade.measuring import factor, pair_of, rounds_to, tolerance
@@ -106,8 +106,8 @@ def _hook_unlisted(case: Case) -> Iterator[Said]:
 # ---------------------------------------------------------------- yarn
 
 
-_ALTERNATIVES = re.compile(r"(?i)\bor\b|\bany\b|\bto\b|/")
-_DOUBLED = re.compile(r"(?i)\b(?:double[ds]?|strands?|held|together|two|2)\b")
+_ALTERNATIVES = later(r"(?i)\bor\b|\bany\b|\bto\b|/")
+_DOUBLED = later(r"(?i)\b(?:double[ds]?|strands?|held|together|two|2)\b")
 
 
 def _classes(yarn: Yarn) -> set[int]:

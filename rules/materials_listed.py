@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.materials import Notion
 from .materials import body_start, line_of
 from .rule import Case, Flags, Passes, Rule, Said
@@ -50,15 +51,13 @@ def _colour_unused(case: Case) -> Iterator[Said]:
 # ---------------------------------------------------------------- notions
 
 
-_ATTACHED = re.compile(
+_ATTACHED = later(
     r"(?i)\b(?:sew|sewing|attach|insert|add|fix|stitch)\b(?:\s+(?:on|in|the|a|an|your|both|two|three|four|five|six|\d+|large|small|round|"
     r"matching|safety|eyes|and))*\s*$"
 )
-_LISTING = re.compile(
-    r"(?im)^[\W_]*(?:materials?|supplies|(?:what\s+)?you(?:'ll|\s+will)?\s+need|notions|requirements)\b"
-)
+_LISTING = later(r"(?im)^[\W_]*(?:materials?|supplies|(?:what\s+)?you(?:'ll|\s+will)?\s+need|notions|requirements)\b")
 _ASKED_FOR = frozenset({"button", "safety eye", "bell", "snap", "zip"})
-_IF_LIKED = re.compile(r"(?i)\b(?:optional|if\s+(?:you\s+)?(?:like|wish|want|desired)|may|could|or)\b")
+_IF_LIKED = later(r"(?i)\b(?:optional|if\s+(?:you\s+)?(?:like|wish|want|desired)|may|could|or)\b")
 _NUMBERED = {"button": "button", "safety eye": "eye", "bell": "bell", "snap": "snap", "bead": "bead"}
 
 

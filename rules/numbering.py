@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, fields, is_dataclass
 from itertools import pairwise, zip_longest
 
 from ..lint.draft import Span
+from ..lint.later import later
 from ..lint.pattern import Directive, Elided, RepeatRounds, Round, WorkEven
 from ..lint.steps import Count, Even, FastenOff, Join, Remark, Shaping, Step, Turn
 from .rule import Case
@@ -16,19 +17,19 @@ from .rule import Case
 _WORD = r"(?:rounds?|rnds?|rds?|rows?|rws?)"
 _NUMBER = r"\d{1,3}(?:st|nd|rd|th)?"
 _RUN = rf"{_NUMBER}(?:\s*(?:,\s*and|,\s*&|,|&|\+|and|or|to|through|-|\u2013|/)\s*[(\[]?{_NUMBER}[)\]]?)*"
-_MENTION = re.compile(rf"(?i)(?:\b{_WORD}|\br(?=\s?\d))\.?\s*(?P<after>{_RUN})|(?P<ahead>{_RUN})\s+{_WORD}\b")
-_ENTRIES = re.compile(r"^\s*:\s*(\d{1,3}(?:\s*,\s*\d{1,3})+)\s*:")
-_LOOP = re.compile(
+_MENTION = later(rf"(?i)(?:\b{_WORD}|\br(?=\s?\d))\.?\s*(?P<after>{_RUN})|(?P<ahead>{_RUN})\s+{_WORD}\b")
+_ENTRIES = later(r"^\s*:\s*(\d{1,3}(?:\s*,\s*\d{1,3})+)\s*:")
+_LOOP = later(
     rf"(?i)\b(?:rep|repeat|work|cont|continue|knit|purl|keep|do)\b[^.;*\n]{{0,40}}?"
     rf"(?:\d+|last|these|this|same|one|two|three|four|five|six|more)[^.;*\n]{{0,20}}"
     rf"(?<!\bon )(?<!\bof )(?<!\bin )(?<!\bas )\b{_WORD}\b"
 )
-_WORK = re.compile(rf"(?i)\b(?:{_WORD}|cont|continue|chart|rep(?:eat)?(?!\s+from))\b")
+_WORK = later(rf"(?i)\b(?:{_WORD}|cont|continue|chart|rep(?:eat)?(?!\s+from))\b")
 # in small letters: what may name a round, with its first letter first, so that a search is quick
-_NAMES_ROUND = re.compile(r"r(?<!\wr)(?:ound|n?d|o?w|\s?\d)")
-_LETTERS = re.compile(r"[A-Za-z]{3}")
-_DASHED = re.compile(r"\d\s+[-\u2013]+\s+\d")
-_TITLE = re.compile(r"(?:^|\n)\s*[^\n:]{2,40}:")
+_NAMES_ROUND = later(r"r(?<!\wr)(?:ound|n?d|o?w|\s?\d)")
+_LETTERS = later(r"[A-Za-z]{3}")
+_DASHED = later(r"\d\s+[-\u2013]+\s+\d")
+_TITLE = later(r"(?:^|\n)\s*[^\n:]{2,40}:")
 
 
 @dataclass(frozen=True, slots=True)
@@ -332,7 +333,7 @@ def _worked(directive: Directive, size: int) -> frozenset[int] | None:
 
 
 _ROWS = r"(?:rounds?|rnds?|rows?)"
-_ALTERNATE = re.compile(
+_ALTERNATE = later(
     rf"(?i)\b(?:(?:alternate|alt\.?|every\s+(?:other|second|2nd)|other|"
     rf"(?:even|odd)(?:[- ]?numbered)?|unwritten)\s+{_ROWS}|"
     rf"all\s+(?:the\s+)?(?:(?:ws|rs|even|odd)\b|(?:wrong|right)[- ]side|other\s+{_ROWS})|"

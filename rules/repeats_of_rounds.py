@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 from itertools import pairwise
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.pattern import RepeatRounds, Round, WorkEven
 from ..lint.steps import Chain, Count, Evenly, Repeat, Skip, Step, Together, Work
 from ..lint.working import covered, targets_of
@@ -19,7 +19,7 @@ from .verdicts import all_or
 
 _FAMILY = "repeats"
 # `rep row 3 times`, and rows of a chart, name no row of the text
-_OTHERWISE = re.compile(r"(?i)\bchart|\b(?:row|rnd|round)s?\s+\d+\s*(?:times|x\b)")
+_OTHERWISE = later(r"(?i)\bchart|\b(?:row|rnd|round)s?\s+\d+\s*(?:times|x\b)")
 _LONGEST_RANGE = 600
 _FEWEST_IN_BLOCK = 3  # two rounds are often repeated so that they end on the first
 
@@ -71,7 +71,7 @@ def _numbers_of(round_: Round) -> set[int]:
 
 
 _NTH = r"(\d+)(?:st|nd|rd|th)?"
-_TWICE_NAMED = re.compile(rf"(?i)\b{_NTH}\s*(?:and|&|,|\+)\s*(?:(?:rnd|round|row)s?\s*)?{_NTH}\b")
+_TWICE_NAMED = later(rf"(?i)\b{_NTH}\s*(?:and|&|,|\+)\s*(?:(?:rnd|round|row)s?\s*)?{_NTH}\b")
 
 
 def _named_twice(case: Case) -> Iterator[Said]:

@@ -8,6 +8,7 @@ from itertools import zip_longest
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.pattern import Directive, RepeatRounds, Round, Side, WorkEven
 from ..lint.steps import Unread
 from .numbering import (
@@ -127,7 +128,7 @@ def _is_total(case: Case, span: Span) -> bool:
     return bracketed or bool(re.search(r"(?i)\b(?:for|these)\s+$", before))
 
 
-_UNTURNED = re.compile(
+_UNTURNED = later(
     r"(?i)\b(?:do not turn|don't turn|without turning|not turn|slide|fasten off|finish off|cut|break|rejoin|"
     r"re-join|join (?:new|yarn|with|in)|attach|new yarn|return to|same side|facing)\b"
 )
@@ -196,7 +197,7 @@ def _odd_side(part: Part, run: Sequence[tuple[Link, Side]]) -> tuple[int, Said] 
     return link.index, Said(part.round(link.index).heading, message, level=level)
 
 
-_ENDING = re.compile(
+_ENDING = later(
     r"(?i)\b(?:end(?:ing|s)?|finish(?:ing)?|last)\b[^.\n]{0,40}\b(?:ws|rs|wrong|right|row|rnd|round|after|with|on)\b|\bmultiple\b"
 )
 

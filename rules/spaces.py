@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Level
+from ..lint.later import later
 from ..lint.pattern import Claim
 from ..lint.steps import At, Chain, Repeat, Ring, Step, Together, Work
 from ..lint.workings import SizeWorking
@@ -14,7 +14,7 @@ from .rule import Case, Said
 from .sums import figures_by_size, join_words, number_of, pencil_sum, round_name
 from .verdicts import all_or
 
-_LENGTH = re.compile(r"(?i)\b(?:ch|chain)s?[\s-]*(\d+)\b|\b(\d+)[\s-]*(?:ch|chain)s?\b")
+_LENGTH = later(r"(?i)\b(?:ch|chain)s?[\s-]*(\d+)\b|\b(\d+)[\s-]*(?:ch|chain)s?\b")
 _UNKNOWN = (At.RING, At.BEHIND, At.ROW_ENDS, At.BETWEEN, At.FROM_HOOK)
 
 

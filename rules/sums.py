@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from ..lint.later import later
 from ..lint.pattern import Round
 from ..lint.workings import Deed, Item, RoundWorking, SizeWorking
 from .rule import Case
@@ -12,7 +12,7 @@ from .rule import Case
 MOST_LINES = 8
 LONGEST_WORDS = 44
 LONGEST_LABEL = 32
-_NUMBER_ALONE = re.compile(r"\d{1,3}(st|nd|rd|th)?")
+_NUMBER_ALONE = later(r"\d{1,3}(st|nd|rd|th)?")
 
 
 def number_of(number: int, unit: str = "sts") -> str:

@@ -7,13 +7,14 @@ from collections.abc import Iterator
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Change, Level
+from ..lint.later import later
 from ..lint.spellings import AbbreviationEntry, AbbreviationUsed, Doubt, Mended
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import join_words
 
 _FAMILY = "terms"
 _LISTS = "common practice of tech editing: the list explains what the rounds use, each term once, and no other"
-_EXPLAINS = re.compile(r"\s*(?:=|:|-\s|\u2013|\u2014|\((?=[a-z]{3})|\bis\b|\bmeans\b)")
+_EXPLAINS = later(r"\s*(?:=|:|-\s|\u2013|\u2014|\((?=[a-z]{3})|\bis\b|\bmeans\b)")
 _PREPOSITIONS = frozenset({"in", "into", "through", "the"})
 _WHOLE_WORD = 6  # letters; `together` explains itself
 

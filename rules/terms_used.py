@@ -8,6 +8,7 @@ from collections.abc import Iterator
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
+from ..lint.later import later
 from ..lint.steps import Repeat, Step, Together, Work
 from ..lint.trade.tables import stitches
 from .rule import Case, Flags, Passes, Rule, Said
@@ -15,29 +16,27 @@ from .sums import join_words
 
 _FAMILY = "terms"
 _NAMES = "Craft Yarn Council, US and UK terms; funcrochetdesigns.com (crochet terms by country)"
-_ONLY_US = re.compile(
+_ONLY_US = later(
     r"(?i)(?<![\w-])\d*(?:sc|s c|s\.c\.|hdc|sc2tog|sc3tog|hdc2tog|fpsc|bpsc|fphdc|bphdc|half double)(?![\w-])"
 )
-_ONLY_UK = re.compile(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog|fptr|bptr)(?![\w-])")
+_ONLY_UK = later(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog|fptr|bptr)(?![\w-])")
 _IN_ONLY_UK = ("htr", "h.tr", "half treble", "tr2tog", "fptr", "bptr")  # one of them is in each name
-_SIGNS_US = re.compile(
+_SIGNS_US = later(
     # a dc is as high as three chains in US terms only
     r"(?i)(?<![\w-])(?:skip|sk|gauge|single crochet)(?![\w-])|"
     r"\bch(?:ain)?[\s-]*3\s*\([^)\n]{0,12}\bcounts?\s+as\s+(?:\w+\s+){0,2}dc\b|"
     r"\bdc\s+in\s+(?:the\s+)?4th\s+ch"
 )
-_SIGNS_UK = re.compile(
+_SIGNS_UK = later(
     r"(?i)(?<![\w-])(?:miss|tension|ss)(?![\w-])|"
     r"\bch(?:ain)?[\s-]*3\s*\([^)\n]{0,12}\bcounts?\s+as\s+(?:\w+\s+){0,2}tr\b|"
     r"\btr\s+in(?:to)?\s+(?:the\s+)?4th\s+ch"
 )
-_OPEN = re.compile(r"(?i)(?<![\w-])\d*(?:dc|tr|dtr)(?![\w-])")
-_SAID = re.compile(
+_OPEN = later(r"(?i)(?<![\w-])\d*(?:dc|tr|dtr)(?![\w-])")
+_SAID = later(
     r"(?i)\b(?:us|u\.s\.|usa|american|uk|u\.k\.|british|english|australian)\b\s*(?:crochet\s+)?(?:terms?|terminology|stitch|names?|abbrev|pattern)?"
 )
-_EXPLAINED = re.compile(
-    r"(?i)(?:\b(?:uk|us|american|british)\b[^\n]{0,30}(?:htr|hdc|sc|dc|treble))|(?:=\s*(?:uk|us)\b)"
-)
+_EXPLAINED = later(r"(?i)(?:\b(?:uk|us|american|british)\b[^\n]{0,30}(?:htr|hdc|sc|dc|treble))|(?:=\s*(?:uk|us)\b)")
 
 
 def _in_rounds(case: Case, pattern: re.Pattern[str]) -> list[Span]:
@@ -156,10 +155,10 @@ _PAIRS: tuple[tuple[str, str, str], ...] = (
     ("stitch", "st", r"(?i)(?<![\w-])(?<!slip\s)(?<!slip-)(?<!sl\s)(?<!sl-)(?<!shell\s){}(?![\w-])"),
     ("slip stitch", "sl st", r"(?i)(?<![\w-]){}(?![\w-])"),
 )
-_TO_END = re.compile(
+_TO_END = later(
     r"(?i)\brep(?:eat)?\.?\s+from\s+\*+\s+(?P<words>to\s+(?:the\s+)?end|around|across|all\s+(?:the\s+)?way\s+(?:around|across))(?:\s+(?:of\s+)?(?:the\s+)?(?:row|rnd|round))?\b"
 )
-_HEADED = re.compile(r"(?i)\W*(?P<word>rounds?|rnds?|rows?|r)(?![a-z])")
+_HEADED = later(r"(?i)\W*(?P<word>rounds?|rnds?|rows?|r)(?![a-z])")
 _FEW = 3  # from how many times on the one wording is the draft's own
 
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import codecs
-import re
 from pathlib import Path
 from typing import BinaryIO
 
 from ..draft import Draft
+from ..later import later
 
 MOST_BYTES = 5 * 1024 * 1024
 MOST_LINES = 200_000
@@ -22,7 +22,7 @@ _OTHER_KINDS = (
     (b"{\\rtf", "a rich text file"),
 )
 # A stray form feed or terminal code is left in; text that is riddled with them is no text.
-_CONTROL = re.compile(r"[\x00-\x08\x0e-\x1f\x7f]")
+_CONTROL = later(r"[\x00-\x08\x0e-\x1f\x7f]")
 _MOST_CONTROLS = 4
 _CONTROL_SHARE = 0.1
 

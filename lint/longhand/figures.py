@@ -8,18 +8,19 @@ from dataclasses import dataclass
 
 from ..draft import Span
 from ..figures import FigureList, ListStyle
+from ..later import later
 from ..pattern import Round
 from .edits import Edit
 
 _UNIT = r"(?:\s?(?:\"|”|″|in(?:ch(?:es)?)?\b\.?|cm\b|mm\b|m\b|yds?\b|yards?\b|g\b|oz\b|sts?\b))"
 _PARTS = "¼½¾⅓⅔⅛⅜⅝⅞"
 _ONE = rf"(?:\d+(?:\.\d+)?(?:[ -]\d/(?:2|3|4|8|16)(?![\d/-]))?[{_PARTS}]?|[{_PARTS}])"
-_FIGURE = re.compile(rf"(?<![\w.])(?P<one>{_ONE}){_UNIT}?|(?<=[(\[{{,/:\s])(?:--?|–|—)(?=\s?[)\]}},/:({{\[])")
-_RANGE = re.compile(rf"(?<![\w.]){_ONE}\s?[-–]\s?{_ONE}{_UNIT}?|{_FIGURE.pattern}")
-_GAP = re.compile(r"\s*[,;:/()\[\]{}\-–]+[\s,;:/()\[\]{}]*")
+_FIGURE = later(rf"(?<![\w.])(?P<one>{_ONE}){_UNIT}?|(?<=[(\[{{,/:\s])(?:--?|–|—)(?=\s?[)\]}},/:({{\[])")
+_RANGE = later(rf"(?<![\w.]){_ONE}\s?[-–]\s?{_ONE}{_UNIT}?|{_FIGURE.pattern}")
+_GAP = later(r"\s*[,;:/()\[\]{}\-–]+[\s,;:/()\[\]{}]*")
 _PAIRS = {")": "(", "]": "[", "}": "{"}
-_NOTHING = re.compile(r"--?|–|—")
-_APART = re.compile(r"[()\[\]{}:;]| - ")
+_NOTHING = later(r"--?|–|—")
+_APART = later(r"[()\[\]{}:;]| - ")
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +41,11 @@ def prose_figures(text: str, span: Span, sizes: int, size: int) -> Iterator[Edit
 
 _WAY = r"inc(?:rease)?|dec(?:rease)?"
 # the ways of the sizes, then how many stitches: `inc (0, dec) 1 st`
-_WAYS = re.compile(
+_WAYS = later(
     rf"(?P<ways>\b(?:{_WAY})\s*(?:\((?P<round>[^()]*)\)|\[(?P<square>[^][]*)\]))(?P<gap>\s*)(?P<number>\d+)(?=\s+sts?\b)",
     re.I,
 )
-_ONE_WAY = re.compile(rf"(?:{_WAY}|0|none|-)", re.I)
+_ONE_WAY = later(rf"(?:{_WAY}|0|none|-)", re.I)
 
 
 def ways(text: str, sizes: int, size: int) -> Iterator[Edit]:
@@ -163,10 +164,8 @@ def list_figure(text: str, found: FigureList, place: int, claim: Span | None) ->
 
 _NUMBER = r"(?P<lead>[Rr])?(?P<digits>\d+)(?P<ordinal>st|nd|rd|th)?"
 _PLAIN_NUMBER = r"[Rr]?\d+(?:st|nd|rd|th)?"
-_NUMBERS = re.compile(
-    rf"{_PLAIN_NUMBER}(?:(?:\s*(?:\bto\b|-|–|[({{\[/,:])\s*)+{_PLAIN_NUMBER}[)\]}}]?)*", re.IGNORECASE
-)
-_BETWEEN = re.compile(rf"{_PLAIN_NUMBER}(?P<between>\s*(?:-|–|to)\s*)[({{\[]?{_PLAIN_NUMBER}", re.IGNORECASE)
+_NUMBERS = later(rf"{_PLAIN_NUMBER}(?:(?:\s*(?:\bto\b|-|–|[({{\[/,:])\s*)+{_PLAIN_NUMBER}[)\]}}]?)*", re.IGNORECASE)
+_BETWEEN = later(rf"{_PLAIN_NUMBER}(?P<between>\s*(?:-|–|to)\s*)[({{\[]?{_PLAIN_NUMBER}", re.IGNORECASE)
 
 
 def heading_numbers(text: str, round_: Round, size: int) -> Edit | None:
@@ -206,8 +205,8 @@ def ordinal_ending(number: int) -> str:
 
 
 # `and every alternate rnd` after a number; the word for a round belongs to the number as well
-_AND_OTHERS = re.compile(r"(?i)\s*(?:\(?and\b|&|,).*?(?:\b(rnds?|rounds?|rows?|r))?[:.)-]?\s*$")
-_SINGULAR = re.compile(r"(?i)\b(rnd|round|row)s\b")
+_AND_OTHERS = later(r"(?i)\s*(?:\(?and\b|&|,).*?(?:\b(rnds?|rounds?|rows?|r))?[:.)-]?\s*$")
+_SINGULAR = later(r"(?i)\b(rnd|round|row)s\b")
 
 
 def renumbered(heading: str, number: int) -> str | None:

@@ -8,22 +8,23 @@ from collections.abc import Iterator, Sequence
 
 from ..draft import Draft, Span
 from ..figures import FigureList
+from ..later import later
 from ..pattern import Pattern, Round, SizeNote
 from ..proof import Proof
 from .edits import Edit
 from .figures import heading_numbers, list_figure, prose_figures, ways
 
-_ABOUT_LISTS = re.compile(
+_ABOUT_LISTS = later(
     r"(?i)\b(?:figures?|instructions?|directions?|numbers?|changes|counts?|sizes?)\b.{0,40}?"
     r"\b(?:given|written|brackets?|parenthes[ei]s|as follows|order|always)\b"
 )
-_OF_SIZE = re.compile(r"(?i)\s+size\b")
+_OF_SIZE = later(r"(?i)\s+size\b")
 # behind the last of `size 8. Changes for sizes 10 and 12 are in parentheses`
-_IN_BRACKETS = re.compile(
+_IN_BRACKETS = later(
     r"(?i)(?:\s+sizes?\b)?(?:\s*\([^()\d]{1,6}\))?(?:\s+(?:are|is))?(?:\s+(?:given|shown|written))?\s+(?:in|with\w*)\s+(?:the\s+)?"
     r"(?:\(\s*\)|\[\s*\]|brackets\b|parenthes[ie]s\b)"
 )
-_HEADED = re.compile(r"(?i)\b(?:(?P<word>rnd|round|row)s?\b|(?P<short>r)(?=\d))")
+_HEADED = later(r"(?i)\b(?:(?P<word>rnd|round|row)s?\b|(?P<short>r)(?=\d))")
 _MOST = 600  # no heading covers more rounds
 _JOINT = r"[\s,;:/()\[\]{}&|-]*(?:\b(?:and|or)\b)?[\s,;:/()\[\]{}&|-]*"
 

@@ -7,14 +7,15 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from ..draft import Draft, Span
+from ..later import later
 from ..pattern import Round
 from ..steps import FastenOff, Remark, Step, Work
 
-_LEAD = re.compile(r"(?i)\s*(?:\b(?:in )?total\b)?[\s(\[{=–—:*-]*$")
-_CLOSE = re.compile(r"[)\]}]*")
+_LEAD = later(r"(?i)\s*(?:\b(?:in )?total\b)?[\s(\[{=–—:*-]*$")
+_CLOSE = later(r"[)\]}]*")
 _SLIP = "slst"
-_NEW_SENTENCE = re.compile(r"[\r\n]\s*[A-Z]")
-_RUNS_ON = re.compile(r"[^\r\n]*\w")
+_NEW_SENTENCE = later(r"[\r\n]\s*[A-Z]")
+_RUNS_ON = later(r"[^\r\n]*\w")
 _WIDE = 3  # so many blanks before a count set it in a column
 
 
@@ -68,7 +69,7 @@ def parts_of(draft: Draft, round_: Round) -> Parts:
     return Parts(Span(start, count.start), count, end, plain)
 
 
-_SEPARATORS = re.compile(r"[\s.:|–—-]*")
+_SEPARATORS = later(r"[\s.:|–—-]*")
 
 
 def words_start(draft: Draft, round_: Round) -> int:

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from itertools import product
 
 from ..draft import Span
+from ..later import later
 from ..pattern import Elided, RepeatRounds, Round, WorkEven
 from ..proof import Proof
 from ..steps import FastenOff, Join, Remark, Turn
@@ -20,9 +21,9 @@ from .stated import headless, parts_of
 
 MOST_COPIES = 600
 _LONGEST_LABEL = 40
-_WORD = re.compile(r"(?i)\b(rnd|round|row)s?\b")
-_PLAIN_WORK = re.compile(r"(?i)\b(knit|purl)(?:ed)?\b")
-_SIDE_FIRST = re.compile(r"[\s.:|–—-]*[(\[]?(?:RS|WS)\b")  # `Row 2: (WS) purl.`
+_WORD = later(r"(?i)\b(rnd|round|row)s?\b")
+_PLAIN_WORK = later(r"(?i)\b(knit|purl)(?:ed)?\b")
+_SIDE_FIRST = later(r"[\s.:|–—-]*[(\[]?(?:RS|WS)\b")  # `Row 2: (WS) purl.`
 _SIDES = {"RS": "WS", "WS": "RS"}
 
 

@@ -10,6 +10,7 @@ from dataclasses import dataclass, replace
 from functools import cache, lru_cache
 
 from ..draft import Span
+from ..later import later
 from ..pattern import Round
 from ..spellings import AbbreviationEntry, AbbreviationUsed, Doubt, Mended
 from ..trade.tables import TERMS, abbreviations, spellings, stitches
@@ -24,28 +25,28 @@ _LONGEST_TERM = 12
 _OFTEN_LISTED = frozenset({"st", "sts", "rnd", "rnds", "rep", "fo", "beg"})  # an editor leaves them in the list
 _PLAIN = frozenset({"basic", "post", "chain", "extended"})
 _OPPOSITES = (frozenset({"blo", "flo", "bl", "fl"}), frozenset({"rs", "ws"}), frozenset({"fp", "bp"}))
-_STRONG = re.compile(
+_STRONG = later(
     r"[\s*\u2022>|-]*(?P<term>[A-Za-z][\w'./() -]{0,26}?)\s*"
     r"(?:=|:|-{1,2}(?=\s)|(?<=\s)-{1,2}|\|)\s*(?P<words>[(\w][^\n]*)"
 )
-_WEAK = re.compile(
+_WEAK = later(
     r"[\s*\u2022>|-]*(?P<term>[A-Za-z][\w'/-]*(?: [A-Za-z][\w'-]{0,9})?)\s*(?:\.\s+|\s{2,}|\s\()(?P<words>\w[^\n]*)"
 )
-_BARE = re.compile(r"[\s*\u2022>|-]*(?P<term>[A-Za-z][\w'.()-]*(?: st\b\.?)?)\s+(?P<words>[A-Za-z\d][\w ()]{2,40})\.?$")
-_RUN = re.compile(
+_BARE = later(r"[\s*\u2022>|-]*(?P<term>[A-Za-z][\w'.()-]*(?: st\b\.?)?)\s+(?P<words>[A-Za-z\d][\w ()]{2,40})\.?$")
+_RUN = later(
     r"(?P<term>[A-Za-z][\w.'()-]*(?: st)?)\s*=\s*"
     r"(?P<words>[A-Za-z][^=,;\n]*?)(?=\s+[A-Za-z][\w.'()-]*(?: st)?\s*=|[,;\n.]|$)"
 )
-_LEAD = re.compile(
+_LEAD = later(
     r"\W*[A-Za-z ()/]{0,30}(?i:abbrev|stitch|terms|legend|key|convention|symbol|notation|glossary)"
     r"[A-Za-z ()/]{0,30}:\s*(?=\S)"
 )
-_PARTS = re.compile(r"[^/]+(?:/(?![A-Za-z]{2})[^/]*)*")
-_GLUED = re.compile(r"[\s*\u2022>|-]*(?P<term>[A-Za-z][\w. ]{0,8})-(?P<words>[a-z][\w ()]+)")  # an em dash
-_LETTERS = re.compile(r"[A-Za-z]\w*")
-_HEADED = re.compile(r"(?i)\b(?:abbreviat|stitch(?:es)? used|legend|key\b|terms used|stitch guide|glossary)")
-_PIECES = re.compile(r"(?:[^,;|.]|\.(?!\s+[A-Z][\w. ]{0,8}[=:-]))+")
-_OTHER_TERMS = re.compile(r"\b(?:U\.?[KS]\.?A?|British|American|English|Australian)\b|(?i:\bterminology|\bconver)")
+_PARTS = later(r"[^/]+(?:/(?![A-Za-z]{2})[^/]*)*")
+_GLUED = later(r"[\s*\u2022>|-]*(?P<term>[A-Za-z][\w. ]{0,8})-(?P<words>[a-z][\w ()]+)")  # an em dash
+_LETTERS = later(r"[A-Za-z]\w*")
+_HEADED = later(r"(?i)\b(?:abbreviat|stitch(?:es)? used|legend|key\b|terms used|stitch guide|glossary)")
+_PIECES = later(r"(?:[^,;|.]|\.(?!\s+[A-Z][\w. ]{0,8}[=:-]))+")
+_OTHER_TERMS = later(r"\b(?:U\.?[KS]\.?A?|British|American|English|Australian)\b|(?i:\bterminology|\bconver)")
 _FILLERS = frozenset(
     {"only", "the", "a", "an", "crochet", "of", "in", "into", "through", "stitch", "st", "or", "s", "es"}
 )
@@ -225,7 +226,8 @@ def _entries(text: str, line: Span, table: Lore) -> Iterator[AbbreviationEntry]:
         if sum(entry.stands_for is not None and entry.meaning is not None for entry in parts) > 1:
             yield from parts
             return
-    if (match := _match(words, table)) and (match.re is not _BARE or name_of(match["words"]) in table.names):
+    match = _match(words, table)
+    if match and (match.re.pattern != _BARE.pattern or name_of(match["words"]) in table.names):
         yield from _entry(text, start, match, table)
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 from typing import TypeAlias, cast
 
 from ..draft import Draft, Span
 from ..figures import FigureList, Sizes
+from ..later import later
 from ..pattern import Claim, Round, Section, SizeNote
 from ..steps import Chain, Remark, Repeat, Step, Together, Unread
 from .alike import Alike
@@ -24,7 +24,7 @@ from .times import figure_at
 from .words import Word, Words
 
 # parts that are begun apart from the one before, on stitches of their own
-_NEW_PIECE = re.compile(
+_NEW_PIECE = later(
     r"(?i)\b(?:sleeves?|fronts?|backs?|left|right|second|2nd|thumbs?|arms?|legs?|ears?|tail|body|head|collar|neck\w*|bands?|border|edging|straps?|"
     r"pockets?|hood|wings?|feet|foot|side|pieces?|squares?|flower|tie|cord|i-cord)\b"
 )
@@ -213,8 +213,8 @@ def _meet(one: Span, other: Span) -> bool:
     return one.start < other.end and other.start < one.end
 
 
-_DOUBTED = re.compile(r"[\s.:|\u2013\u2014-]*\[([?!])\]")
-_DOUBTED_BEHIND = re.compile(r"\[(\?)\]\s*$")
+_DOUBTED = later(r"[\s.:|\u2013\u2014-]*\[([?!])\]")
+_DOUBTED_BEHIND = later(r"\[(\?)\]\s*$")
 
 
 def doubted(text: str, span: Span) -> str:

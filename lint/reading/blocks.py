@@ -13,6 +13,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..draft import Draft, Span
+from ..later import later
 from .headings import Heading
 from .numerals import numerals
 from .starts import (
@@ -51,31 +52,31 @@ class Block:
     leads: bool = False  # words on the same line right before a heading
 
 
-_ENDED = re.compile(r"[.:!?)\]}\"|*]\s*$")
+_ENDED = later(r"[.:!?)\]}\"|*]\s*$")
 
 
-_FOOTNOTE = re.compile(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
+_FOOTNOTE = later(r"\*+\s*[^\w\s(\[*]*\s*[A-Z][a-z]+\s+(?!in\b|\d)|\*+\s*(?:NOTE|Note)")
 
 
-_SIZES_ONLY = re.compile(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
+_SIZES_ONLY = later(r"(?i)\bonly\s*[:.]?\s*$|^\W*all\s+sizes\b.{0,12}$")
 
 
-_SIZE_LINE = re.compile(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
+_SIZE_LINE = later(r"(?i)(?:for\s+)?(?:the\s+)?sizes?\s+[\w/,& ]{1,30}\s*:")
 
 
-_SENT_ON = re.compile(
+_SENT_ON = later(
     r"(?:for\s+)?[\w/,&' -]{1,40}:\s*(?:now\s+)?(?:stop|skip|go|move|proceed|jump)\b[^.\n]*\b(?:to|with)\b",
     re.IGNORECASE,
 )
 
 
-_FROM_STAR = re.compile(r"rep(?:eat)?\.?\s+(?:from|between)\s+(?:the\s+)?\*", re.IGNORECASE)
+_FROM_STAR = later(r"rep(?:eat)?\.?\s+(?:from|between)\s+(?:the\s+)?\*", re.IGNORECASE)
 
 
-_STARRED = re.compile(r"\*+\s*[a-z][^*\n]*\b(?:go|stop|skip|continue|proceed|move|end)\b[^*\n]*\*+\s*$", re.IGNORECASE)
+_STARRED = later(r"\*+\s*[a-z][^*\n]*\b(?:go|stop|skip|continue|proceed|move|end)\b[^*\n]*\*+\s*$", re.IGNORECASE)
 
 
-_GOES_ON = re.compile(r"[a-z\d(\[{*,;=&+-]")
+_GOES_ON = later(r"[a-z\d(\[{*,;=&+-]")
 
 
 def _wide(lines: list[Line]) -> int:
@@ -93,13 +94,11 @@ def _wide(lines: list[Line]) -> int:
 
 
 # `Child size only - ` at the end of a round into which the next one's heading is glued
-_FOR_SIZES = re.compile(
-    r"(?<=[.)\]}])\s*(?:[A-Z\d][\w', &/-]{0,40}?\bonly|(?:both|all) sizes)\s*[:-]?\s*$", re.IGNORECASE
-)
+_FOR_SIZES = later(r"(?<=[.)\]}])\s*(?:[A-Z\d][\w', &/-]{0,40}?\bonly|(?:both|all) sizes)\s*[:-]?\s*$", re.IGNORECASE)
 
 
 # rows of their own behind a row: `... 68 sts. Dec 1 st at each end of every row 4 times - 60 sts.`
-_SHAPED_AFTER = re.compile(
+_SHAPED_AFTER = later(
     r"(?<=[.)]\s)(?:Dec|Inc)(?:rease)?\s+\d+\s+(?:sts?|sc|hdc|dc|h?tr|stitch(?:es)?)\b[^.]*\b(?:rows?|times)\b.*$",
     re.DOTALL,
 )
@@ -118,7 +117,7 @@ def _round(text: str, heading: Heading, body: Span, tail: re.Match[str] | None, 
     yield Block(Kind.ROUND, Span(heading.span.start, body.end), heading, body, gap)
     if tail:
         words = Span(tail.start(), len(text[: tail.end()].rstrip()))
-        yield Block(Kind.LINE, words, leads=tail.re is _FOR_SIZES)
+        yield Block(Kind.LINE, words, leads=tail.re.pattern == _FOR_SIZES.pattern)
 
 
 def blocks(draft: Draft, text: str, *, knit: bool = False) -> tuple[Block, ...]:
@@ -186,7 +185,7 @@ def _kind_of(text: str, line: Line, heading: Heading | None) -> Kind:
 
 
 _MOST_TALK = 2  # lines between the name of the next of several parts and its first round
-_ORDERED = re.compile(r"(?i)(?:first|second|third|1st|2nd|3rd|other|left|right)\b")
+_ORDERED = later(r"(?i)(?:first|second|third|1st|2nd|3rd|other|left|right)\b")
 
 
 def _begins_part(text: str, lines: list[Line], index: int, headings: Mapping[int, Heading]) -> bool:
@@ -218,10 +217,10 @@ def _last_of_line(text: str, lines: list[Line], index: int, starts: list[int]) -
     return last
 
 
-_BEGINS_CHAIN = re.compile(r"(?i)(?:make|work|ch(?:ain)?|with|using)\b[^.:;\n]*(?:\d\.\d[^.:;\n]*)*$")
+_BEGINS_CHAIN = later(r"(?i)(?:make|work|ch(?:ain)?|with|using)\b[^.:;\n]*(?:\d\.\d[^.:;\n]*)*$")
 
 
-_MAKES_CHAIN = re.compile(r"(?i)\bch(?:ain)?s?\b[\s.-]*(?:of\s+)?[(\[]?\d|\d[)\]]?\s*ch(?:ain)?s?\b")
+_MAKES_CHAIN = later(r"(?i)\bch(?:ain)?s?\b[\s.-]*(?:of\s+)?[(\[]?\d|\d[)\]]?\s*ch(?:ain)?s?\b")
 
 
 def _last_of_chain(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
@@ -238,7 +237,7 @@ def _last_of_chain(text: str, lines: list[Line], index: int, starts: list[int]) 
     return index
 
 
-_FIRST_ROW = re.compile(r"(?i)\W*ch(?:ain)?\s*\d+\s*[,;.]\s*(?=[^.\n]*\bfrom\s+(?:the\s+)?(?:hook|hk)\b)")
+_FIRST_ROW = later(r"(?i)\W*ch(?:ain)?\s*\d+\s*[,;.]\s*(?=[^.\n]*\bfrom\s+(?:the\s+)?(?:hook|hk)\b)")
 
 
 def _last_of_first_row(text: str, lines: list[Line], index: int, starts: list[int]) -> int:
@@ -391,24 +390,24 @@ def _continues(
 
 
 # a sentence of its own, that says what is done next
-_NEW_LINE = re.compile(
+_NEW_LINE = later(
     r"(?:Work|Knit|Purl|Cont|Continue|End|Bind|Cast|Change|Switch|Transfer|Divide|From|Break|Cut)"
     r"\s+(?!in\s+(?:next|each)\b)[a-z\d]|(?:Dec|Inc)(?:rease)?\s+\d+\s+(?:sts?|sc|hdc|dc|tr|stitch(?:es)?)\b"
 )
 # rows of their own, shaped or plain: `BO 3 sts at beg of next 2 rows`, `K 6 (7, 8) rows`
-_OWN_ROWS = re.compile(
+_OWN_ROWS = later(
     r"(?:BO|Bind off|Cast off|Inc|Dec|Increase|Decrease)\b[^.\n]{0,40}?\bat\s+(?:each|both|the beg|beg|neck|armhole)"
     r"|(?:K|P|Knit|Purl|Work)\s+(?:\d+\s*)?(?:[(\[/][\d\s,:/-]*[)\]]?\s*)?(?:more\s+)?(?:rows?|rnds?|rounds?)\b"
 )
 
 
-_NAMES_START = re.compile(r"(?i)(?:foundation|base|starting)\s+ch(?:ain)?\b[^.\n]*:\s*$")
+_NAMES_START = later(r"(?i)(?:foundation|base|starting)\s+ch(?:ain)?\b[^.\n]*:\s*$")
 
 
-_COUNTED = re.compile(r"(?:\bsts?\.?[)\]]*|\d[)\]])\.?\s*$")
+_COUNTED = later(r"(?:\bsts?\.?[)\]]*|\d[)\]])\.?\s*$")
 
 
-_NUMBERED = re.compile(r"(?i)rep(?:eat)?\s+(?:rows?|rnds?|rounds?)\s+\d+\s*(?:-|to|through|and)")
+_NUMBERED = later(r"(?i)rep(?:eat)?\s+(?:rows?|rnds?|rounds?)\s+\d+\s*(?:-|to|through|and)")
 
 
 def _bulleted(text: str, line: Line) -> bool:

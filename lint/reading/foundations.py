@@ -11,17 +11,18 @@ from collections.abc import Sequence
 
 from ..draft import Span
 from ..figures import Figure
+from ..later import later
 from ..steps import At, Chain, Remark, Repeat, Ring, Step, Together, Work
 
 MOST_LINES = 8  # with words, between the chain and the row that goes into it
 LEAST_LINKS = 4
 
 _LIST = r"\d{1,3}(?:\s*(?:[)\]][ ]*[(\[]?|[(\[,:/-])\s*\d{1,3}){0,16}\s*[)\]]?"
-_CHAIN = re.compile(
+_CHAIN = later(
     rf"(?i)(?<![\w-])(?:(?:chain|ch)\b\.?\s*(?:of\s+)?{_LIST}|{_LIST}\s*(?:chains?|ch)\b)"
     r"(?!\s*-?\s*(?:sps?|spaces?|lps?|loops?|arch(?:es)?|sts?\b\s*=)\b)(?!\s*(?:counts?|to\s+turn))"
 )
-_OTHER = re.compile(r"(?i)\b(?:gauge|tension|swatch|counts?|turning|picots?|shells?|abbreviations?)\b|=")
+_OTHER = later(r"(?i)\b(?:gauge|tension|swatch|counts?|turning|picots?|shells?|abbreviations?)\b|=")
 
 
 def wants_chain(steps: Sequence[Step]) -> bool:
@@ -48,7 +49,7 @@ def chain_told(text: str, start: int, stop: int) -> Span | None:
     return None
 
 
-_SPEAKS_OF_CHAIN = re.compile(r"(?i)\bch(?:ain)?s?\b|\bfoundation\b")
+_SPEAKS_OF_CHAIN = later(r"(?i)\bch(?:ain)?s?\b|\bfoundation\b")
 
 
 def chain_by_size(text: str, start: int, stop: int, names: Sequence[str]) -> Figure | None:
@@ -76,7 +77,7 @@ def chain_by_size(text: str, start: int, stop: int, names: Sequence[str]) -> Fig
 
 
 # `The foundation chain` and on the next line `- 4 years = 80 sts`
-_UNDER_TITLE = re.compile(
+_UNDER_TITLE = later(
     r"(?im)\b(?:foundation|starting|base|beginning)\s+ch(?:ain)?[ \t]*[:.]?[ \t]*\n[^\w\n]*(?:[\w /]{1,16}[=:][ \t]*)?"
     r"(?P<number>\d{1,3})[ \t]*(?:sts?|stitches|chains?|ch)\b[^\w\n]*$"
 )

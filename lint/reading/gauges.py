@@ -7,22 +7,23 @@ from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 
 from ..draft import Span
+from ..later import later
 from ..materials import Gauge, Quantity
 from ..trade.tables import Stitch
 
-_HEADING = re.compile(r"(?i)\b(?:gauge|tension)\b(?!\s+(?:swatch\s+is|of the yarn))")
-_LOOSE = re.compile(
+_HEADING = later(r"(?i)\b(?:gauge|tension)\b(?!\s+(?:swatch\s+is|of the yarn))")
+_LOOSE = later(
     r"(?i)\bnot\s+(?:\w+\s+)?(?:critical|important|crucial|essential|vital)|n't\s+(?:\w+\s+)?(?:critical|important|crucial|matter)"
     r"|\bdoes\s+not\s+matter|\bunimportant|\bnone\s+needed|\bvaries\b|\bn/?a\b"
 )
-_ROWS = re.compile(
+_ROWS = later(
     r"(?i)(\d+(?:\.\d+)?(?:\s?[\u00bd\u00bc\u00be]|\s1/2)?)\s*(?:of\s+)?[a-z.' ]{0,8}?\b(?:rows?|rnds?|rounds?|r)\b"
 )
-_FIRST_ROWS = re.compile(r"(?i)\b(?:first|rnds?|rounds?|rows?)\s+\d+\s*(?:-|to|rounds?|rnds?|rows?)")
+_FIRST_ROWS = later(r"(?i)\b(?:first|rnds?|rounds?|rows?)\s+\d+\s*(?:-|to|rounds?|rnds?|rows?)")
 _NUMBER = r"(\d+(?:\.\d+)?(?:\s?[\u00bd\u00bc\u00be]|[ -]1/2)?)"
-_AN_INCH = re.compile(r"(?i)\b(?:to\s+|per\s+|=\s*)?(?:an|the|one|per|l)\s+(?:inch|in)\b")
+_AN_INCH = later(r"(?i)\b(?:to\s+|per\s+|=\s*)?(?:an|the|one|per|l)\s+(?:inch|in)\b")
 _HALF = {"\u00bd": 0.5, "\u00bc": 0.25, "\u00be": 0.75}
-_ENDS = re.compile(r"\n[ \t]*\n|\n[^\n:]{0,40}:")
+_ENDS = later(r"\n[ \t]*\n|\n[^\n:]{0,40}:")
 _LONGEST = 260
 
 

@@ -6,35 +6,35 @@ on from there.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ..draft import Span
 from ..figures import Figure
+from ..later import later
 from ..pattern import Given, Round
 
 _LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
 _UNIT = r"(?:sts?|stitches|sc|hdc|dc|h?tr|dtr)\b(?!\s*(?:each|from|at|before|to\s|in\s+(?:next|each|the\s+next)|=|/))"
-_COUNT = re.compile(
+_COUNT = later(
     rf"(?i)(?<![\w.,+x=-])(?<!\bover )(?<!\bnext )(?<!\blast )(?<!\bfirst )(?P<list>{_LIST})\s*"
     rf"(?:[a-z]+[ \t]+)?{_UNIT}"
 )
-_SENTENCE = re.compile(r"[^.;\n]+(?:(?:\.(?=\d)|\n(?=[a-z]))[^.;\n]*)*")
-_AND = re.compile(r"(?i)\s*(?:,|and|\+|&|,\s*and)\s*$")
-_OTHER = re.compile(
+_SENTENCE = later(r"[^.;\n]+(?:(?:\.(?=\d)|\n(?=[a-z]))[^.;\n]*)*")
+_AND = later(r"(?i)\s*(?:,|and|\+|&|,\s*and)\s*$")
+_OTHER = later(
     r"(?i)\b(?:gauge|tension|multiples?|inch(?:es)?|cm|hooks?|if|rep(?:eat)?|work|pick|decrease|increase|dec|inc|bind|cast|chain|ch|"
     r"pattern|panels?|lace|motif|st\s+pattern|every|skip|miss|place|slip|leave|holders?|leaving|means?|until|worked\s+over|counts?|"
     r"total(?:s|led)?|repeat|first|last|next|between)\b|=|\"|\*"
 )
-_DIGITS = re.compile(r"\d+")
-_FIGURED = re.compile(r"[\d\n]")
-_EVEN = re.compile(
+_DIGITS = later(r"\d+")
+_FIGURED = later(r"[\d\n]")
+_EVEN = later(
     r"(?i)\W*(?:(?:then|now)\s+)?(?:knit|purl|work|rib|k|p)\s+(?:even\s+(?:for\s+)?)?(?:\d{1,3}|one|two|three|four|five|six|eight|ten)\s+"
     r"(?:more\s+)?(?:rounds?|rnds?|rows?)(?:\s+(?:even|plain|in\s+\w+(?:\s+\w+)?))?\W*"
 )
-_LEADS = re.compile(rf"\s*(?P<count>{_LIST}[ \t]*{_UNIT})\s*:")
-_OVER = re.compile(r"(?i)\bover\s+(?P<count>\d{1,4})\s+st(?:s|itches)")
+_LEADS = later(rf"\s*(?P<count>{_LIST}[ \t]*{_UNIT})\s*:")
+_OVER = later(r"(?i)\bover\s+(?P<count>\d{1,4})\s+st(?:s|itches)")
 
 
 def given_counts(text: str, talk: Sequence[Span], rounds: Sequence[Round], sizes: int) -> Iterator[Given]:

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from ..draft import Span
+from ..later import later
 from ..pattern import Side
 
 
@@ -69,47 +70,45 @@ _WORK = (
     r"stitch(?:es)?)\b"
 )
 _NO_LIST = r"(?![a-z\d]|\s*[(\[][\d\s,/:-]+[)\]]\s*[a-z])"
-_WORD = re.compile(
+_WORD = later(
     rf"{_SIDE}(?P<word>{_ROUND}|(?<![a-z])r\.?(?=\s?(?:\d|[lI]\b)|\s?[(\[]\d+\s*[,/:]))(?P<many>(?<=s)|(?<=s\.))?\s*(?:\#|no\.?\s*)?"
     rf"(?P<nums>(?:{_NUM})(?:{_AND}(?:{_AGAIN_R}(?:{_MORE}){_NO_LIST}|(?:{_MORE}){_NO_LIST}(?(many)|(?!{_WORK}))))?(?:{_AND}{_R}(?:{_MORE}){_NO_LIST}(?!{_WORK}))*(?::\s*\d+(?:\s*(?:,|and|&)\s*\d+)+(?=\s*:))?|(?=[(\[]\s*\d+\s*[,/:]))",
     re.IGNORECASE,
 )
-_ORDINAL = re.compile(
+_ORDINAL = later(
     rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=\s*(?:(?:rnd|round|row)s?\b|r\s*[:.)])))"
     rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND}|r(?=\s*[:.)]))",
     re.IGNORECASE,
 )
 BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
-_BARE = re.compile(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
-_ALONE = re.compile(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
-_NAMED = re.compile(
+_BARE = later(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
+_ALONE = later(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
+_NAMED = later(
     rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]]|(?:worked\s+)?over\s+\d{{1,4}}\s+st(?:s|itches)(?=\s*:))?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s|(?-i:[A-Z][a-z]))|\.(?=\s))\s*",
     re.IGNORECASE,
 )
-_PARITY = re.compile(
+_PARITY = later(
     rf"(?P<prefix>(?:all\s+)?(?P<parity>even|odd|ws|rs)[ -]?(?:numbered\s+)?{_ROUND}|every\s+(?:other|alternate)\s+{_ROUND})"
     rf"(?:\s*(?P<from>\d+)\s*(?:-|to)\s*(?P<to>\d+))?\s*(?P<sep>[:.-])\s*",
     re.IGNORECASE,
 )
-_BRACKET = re.compile(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
-_WORKED = re.compile(
+_BRACKET = later(r"\s*(?P<open>[(\[{])(?P<inside>[^()\[\]{}]{0,60})[)\]}]")
+_WORKED = later(
     r"(?i)(?:^|[\s,;\d])(?:sc|hdc|dc|tr|htr|dtr|inc|dec|bobble|sc2tog|[xva])\b.*[,;]|[,;]\s*\d*\s*(?:sc|hdc|dc|tr|inc|dec|bobble|[xva])\b"
 )
-_INCLUSIVE = re.compile(r"\s*,?\s*\(?incl(?:usive\b|\.|\b)\)?", re.IGNORECASE)
-_ONLY = re.compile(
-    r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+, ]{1,40}?\s+only)\s*(?=[:.])", re.IGNORECASE
-)
-_AGAIN = re.compile(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
-_EVERY = re.compile(
+_INCLUSIVE = later(r"\s*,?\s*\(?incl(?:usive\b|\.|\b)\)?", re.IGNORECASE)
+_ONLY = later(r"\s*(?:,|-|for)?\s*(?P<note>(?:for\s+)?(?:sizes?\s+)?[\w/&+, ]{1,40}?\s+only)\s*(?=[:.])", re.IGNORECASE)
+_AGAIN = later(r"\s*(?:\d+\s*(?:times|x)\b|x\s*\d|\*\s*\d|(?:around|rep|repeat|twice)\b)", re.IGNORECASE)
+_EVERY = later(
     r"\s*,?\s*[(\[]?\s*(?:and|&|\+)\s+(?:(?:every|all|each)\s+|(?=alt|foll\w*\s+alt))(?P<what>(?:(?:foll(?:owing)?\.?|other|alternate|alt\.?|even|odd|ws|rs|next)[ -]?"
     rf"(?:numbered\s+)?)*)(?:{_ROUND}(?:(?<!\.)|(?=\s+(?:to|from|until|up|through)\b)))?(?P<more>(?:[^)\]:.-]|-(?!\s)){{0,30}})[)\]]?",
     re.IGNORECASE,
 )
-_MEASURE = re.compile(
+_MEASURE = later(
     r"\s*(?:=|measures?\b|are\b|is\b|may\b|can\b|should\b|form\b|will\b|forms\b|of\b|from\b|only\b|again\b|on\b)",
     re.IGNORECASE,
 )
-_RANGE = re.compile(rf"({_NUM})\s*(?:(?:-+|to|through|thru)\s*{_R}\s*({_MORE}))?", re.IGNORECASE)
+_RANGE = later(rf"({_NUM})\s*(?:(?:-+|to|through|thru)\s*{_R}\s*({_MORE}))?", re.IGNORECASE)
 
 
 def _int(text: str) -> int:
@@ -124,8 +123,8 @@ def _side(text: str | None) -> Side | None:
     return Side.RIGHT if re.search(r"(?i)\brs\b|\bright\b", text) else None
 
 
-_ORDINAL_ENDING = re.compile(r"(?i)(\d)(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b")
-_NAMED_ROUND = re.compile(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?")
+_ORDINAL_ENDING = later(r"(?i)(\d)(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b")
+_NAMED_ROUND = later(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?")
 
 
 def _pairs(text: str) -> list[tuple[int, int]]:
@@ -140,7 +139,7 @@ def _pairs(text: str) -> list[tuple[int, int]]:
     return found
 
 
-_BY_SIZE = re.compile(r"\s*(?:(\d+)\s*-\s*)?(\d+)((?:\s*/\s*\d+)+)\s*")
+_BY_SIZE = later(r"\s*(?:(\d+)\s*-\s*)?(\d+)((?:\s*/\s*\d+)+)\s*")
 
 
 def _slashed(text: str) -> tuple[list[tuple[int, int]], list[tuple[int, int]]]:
@@ -230,7 +229,7 @@ def _size_numbers(inside: str, own: list[tuple[int, int]]) -> list[tuple[int, in
     return found
 
 
-_SEPARATOR = re.compile(_SEP)
+_SEPARATOR = later(_SEP)
 
 
 def word_heading(text: str, at: int, end: int) -> Heading | None:
@@ -277,7 +276,7 @@ def word_heading(text: str, at: int, end: int) -> Heading | None:
     )
 
 
-_RANGED = re.compile(
+_RANGED = later(
     rf"(?:(?P<word>{_ROUND})\s*)?(?P<first>\d+)(?:st|nd|rd|th)?\s*(?:-|to)\s*[(\[](?P<lasts>\s*\d+(?:st|nd|rd|th)?(?:\s*[,/:]\s*\d+(?:st|nd|rd|th)?)+)\s*[)\]]"
     rf"\s*(?P<after>{_ROUND})?\s*[:.]\s*",
     re.IGNORECASE,
@@ -301,7 +300,7 @@ def _ranged_heading(text: str, at: int, end: int) -> Heading | None:
     )
 
 
-_ORDINALS = re.compile(
+_ORDINALS = later(
     rf"(?P<nums>{_ORD}\s*(?P<open>[(\[])\s*{_ORD}(?:\s*[,/:-]\s*{_ORD})*\s*[)\]]|[(\[]\s*{_ORD}(?:\s*[,/:]\s*{_ORD})+\s*[)\]]|{_ORD}(?:\s*/\s*{_ORD})+)"
     rf"\s*(?P<word>{_ROUND})\s*(?:\([RW]S\)\s*)?[:.-]\s*",
     re.IGNORECASE,
@@ -416,7 +415,7 @@ def with_counts(found: dict[int, Heading]) -> dict[int, Heading]:
 _FAR = 4  # from this distance on the figure in a heading's bracket is hardly another size's round
 
 
-_PREFIXED = re.compile(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)")
+_PREFIXED = later(r"((?:[A-Z][\w'-]*\s+){1,2}?)(?=(?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|R)\b\.?\s*\d)")
 
 
 def prefixed_heading(text: str, at: int, end: int) -> Heading | None:
@@ -453,7 +452,7 @@ def bare_heading(text: str, at: int, end: int) -> Heading | None:
     return Heading(Span(match.start(), match.end("sep")), match.end(), Form.BARE, covered, listed)
 
 
-_BEFORE_WORDS = re.compile(_LEAD)
+_BEFORE_WORDS = later(_LEAD)
 
 
 def lead(text: str, at: int, end: int) -> int:
@@ -473,7 +472,7 @@ def heading_at(text: str, at: int, end: int) -> Heading | None:
 
 
 # the first letter or figure comes first, in either case, and is looked at from behind, so that a search is quick
-_MIDDLE = re.compile(
+_MIDDLE = later(
     r"[rRnN\d](?:(?<=[.)\];:}].)|(?<=[:-]\s.)|(?<=[.)\];:}]\s.)|(?<=[.)\];:}]\s\s.)|(?<=[a-z],\s.)(?<!\d(?:st|nd|rd|th),\s.)|(?<=\n.))"
     r"(?=(?i:(?<=r)(?:ounds?|nds?|ds?|ows?|)\.?\s?(?:\d|[(\[]\d+,)|(?<=\d)\d*(?:st|nd|rd|th|(?<=[23])d)\b[^:\n]{0,40}\b(?:rounds?|rnds?|rows?)\b|(?<=n)ext\s+(?:rounds?|rnds?|rows?)\b))"
 )

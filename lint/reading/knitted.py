@@ -6,29 +6,30 @@ import re
 from collections.abc import Callable, Iterable, Sequence
 
 from ..draft import Span
+from ..later import later
 from ..trade.tables import Stitch
 from .words import Word
 
 _KP = r"(?:knit|purl|[kp])\s?\d(?:\s?tbl)?"
 _PAIR = rf"{_KP}\s*[,x/&-]?\s*(?:and\s+)?{_KP}"
-_RIB = re.compile(
+_RIB = later(
     rf"(?i)[(\[]?\*?(?<![a-z\d]){_PAIR}\s*[)\]]?[\s-]*(?:twisted\s+)?rib(?:bing|bed)?\b(?:\s*(?:pattern|patt|st(?:itch)?)\b)?"
     rf"|(?<![\d.])\d\s?[x\u00d7/]\s?\d\s+(?:twisted\s+)?rib(?:bing)?\b|\brib(?:bing)?\s*(?:of|in|:)?\s*[(\[]?{_PAIR}[)\]]?"
     rf"|{_PAIR}\s+(?:in|for)\s+(?:a\s+)?rib(?:bing)?\b"
     rf"|(?<=\bin\s){_PAIR}(?=\s+(?:for|until)\b)"
 )
 _FACE = r"(?:\s+as\s+they\s+(?:face(?:\s+you)?|appear|come|present(?:\s+themselves)?))"
-_AS_THEY_FACE = re.compile(
+_AS_THEY_FACE = later(
     rf"(?i)\b(?:k(?:nit)?\s+(?:the\s+|all\s+)?k(?:nit)?s?(?:\s+st(?:itche)?s)?\s*(?:and|,|&)\s*p(?:url)?\s+(?:the\s+|all\s+)?p(?:url)?s?\b"
     rf"(?:\s+st(?:itche)?s)?{_FACE}?|(?:work|knit)\s+(?:all\s+|the\s+)?(?:sts|stitches){_FACE})"
 )
-_CABLE = re.compile(
+_CABLE = later(
     r"(?i)(?<![a-z\d])(?:c|t|tw|cr)\s?(?P<n>\d{1,2})\s?(?:fp|bp|lp|rp|f|b|l|r|front|back|left|right)\b"
     r"|(?<![a-z\d/])(?P<a>\d)/(?P<b>\d)\s?(?:[lr][pkt]?c|cable\s+(?:left|right|front|back))\b"
 )
 
 
-_EDGE = re.compile(
+_EDGE = later(
     r"(?i)\b(?:cast[- ]?on|co|bound[- ]?off|bind[- ]?off|cast[- ]?off|bo)\s+(?:edges?|rows?|tail)\b"
     r"|(?<=\bunderarm\s)(?:co|bo|cast[- ]?on|cast[- ]?off)\b(?!\s*(?:of\s*)?[\d(\[])"
     r"|(?<![\d(])\b\d{1,3}\s+(?:sts?|stitches)\s+(?:increased|decreased|inc'd|dec'd)(?![\w(])(?!\s+(?:to|by))"
@@ -44,11 +45,11 @@ _LANDMARK = re.compile(
 
 
 # old leaflets write a full stop behind each abbreviation: `Sl. 1, k. 2 tog., p.s.s.o.`
-_DOTTED = re.compile(
+_DOTTED = later(
     r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?|(?:k|p|sl)\.\s?\d+(?![\d.])|(?:p\.\s?s\.\s?s\.\s?o|wl?\.\s?fwd|k|p|sl|tog|yf|yfwd|fwd|yrn|sts?|rep|rem|alt|patt|inc|dec|psso|"
     r"foll|beg|cont|tbl|m|skpo)\.(?=[ \t]*\n?[ \t]*[\da-z,;*)]))"
 )
-_LEAFLET = re.compile(r"(?i)\b(?:k|p|sl)\. ?\d")
+_LEAFLET = later(r"(?i)\b(?:k|p|sl)\. ?\d")
 _FEWEST = 3  # such places; fewer may be ends of sentences
 
 

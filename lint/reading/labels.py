@@ -7,14 +7,15 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 
 from ..draft import Span
+from ..later import later
 from ..materials import Blend, Edition, Shoes
 from ..trade.goods import fibres
 
 # ---------------------------------------------------------------- fibres
 
 _PERCENT = r"(?P<{0}>\d{{1,3}}(?:[.,]\d)?)\s?(?:%|per\s?cent\b)"
-_BETWEEN = re.compile(r"\s*(?:,|/|\+|&|\band\b|-|\u2013|\u00b7)?\s*(?:\band\b)?\s*")
-_AT_LEAST = re.compile(r"(?i)\b(?:at\s+least|or\s+more|about|up\s+to|mostly|minimum|maximum)\s*$")
+_BETWEEN = later(r"\s*(?:,|/|\+|&|\band\b|-|\u2013|\u00b7)?\s*(?:\band\b)?\s*")
+_AT_LEAST = later(r"(?i)\b(?:at\s+least|or\s+more|about|up\s+to|mostly|minimum|maximum)\s*$")
 
 
 @cache
@@ -72,12 +73,12 @@ _WHO = {
 _WHOSE = "|".join(rf"(?P<{who}>\b(?:{words})(?!\w))" for who, words in _WHO.items())
 _ONE = r"\d{1,2}(?:\.5|\s?\u00bd|\s1/2)?"
 _RANGE = rf"{_ONE}(?:\s*(?:-|\u2013|to)\s*{_ONE})?"
-_SHOES = re.compile(
+_SHOES = later(
     r"(?i)(?P<lead>[^.;\n]{0,30}?)\bshoes?\s+sizes?\s*(?:are\s+|is\s+)?[:=]?\s*(?P<scale>US|UK|EU)?\s*(?P<who>[a-z']{3,9}\s+)?"
     rf"(?P<list>{_RANGE}(?:\s*[(\[,:/;]\s*{_RANGE}){{0,16}})"
 )
-_SCALE = re.compile(r"\b(US|UK|EU)\b")
-_RANGES = re.compile(rf"({_ONE})(?:\s*(?:-|\u2013|to)\s*({_ONE}))?")
+_SCALE = later(r"\b(US|UK|EU)\b")
+_RANGES = later(rf"({_ONE})(?:\s*(?:-|\u2013|to)\s*({_ONE}))?")
 
 
 def shoes(text: str, areas: Sequence[Span]) -> Iterator[Shoes]:
@@ -109,15 +110,15 @@ def _half(words: str) -> float:
 
 _MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")
 _MONTH = r"(?P<{0}>(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)[a-z]{{0,6}})\.?"
-_VERSION = re.compile(
+_VERSION = later(
     r"(?i)\b(?:(?:version|ver\.|revision|rev\.|edition)\s*(?:no\.?\s*)?|v\.?\s?(?=\d+\.\d))(?P<version>\d{1,2}(?:\.\d{1,2}){0,2})\b(?!\s*(?:mm|cm|in\b|sts?\b|%))"
 )
-_DATE = re.compile(
+_DATE = later(
     r"(?i)(?<![\w.,/-])(?:(?P<y1>(?:19|20)\d\d)-(?P<m1>\d\d)-(?P<d1>\d\d)"
     rf"|(?P<d2>\d{{1,2}})(?:st|nd|rd|th)?\s+{_MONTH.format('m2')}\s+(?P<y2>(?:19|20)\d\d)"
     rf"|{_MONTH.format('m3')}\s+(?:(?P<d3>\d{{1,2}})(?:st|nd|rd|th)?,?\s+)?(?P<y3>(?:19|20)\d\d))(?![\w/-])"
 )
-_DATED = re.compile(r"(?:19|20)\d\d|[vV]\.?\s?\d")
+_DATED = later(r"(?:19|20)\d\d|[vV]\.?\s?\d")
 _VERSIONS = ("version", "ver.", "rev", "edition")
 _MOST_WORDS = 8  # a line that says which edition this is says little else
 

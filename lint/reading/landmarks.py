@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from ..draft import Span
+from ..later import later
 from ..pattern import RepeatRounds
 
 _MARKS = r"armholes?|under\s?arms?|shoulders?|neck|raglans?|waist|top|crown|cap|sleeve\s?cap"
@@ -13,15 +14,15 @@ _PARTS = (
     r"(?:right |left |first |second )?(?:back|front|sleeves?|body|pocket|half|side|leg|sock|mitten|glove|piece|slipper)"
 )
 _AS_FOR = r"(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?(?:for|on)|as|like)\s+(?:the\s+|that\s+of\s+the\s+)?"
-_UP_TO = re.compile(
+_UP_TO = later(
     rf"(?i)(?:^|\band\s+|[.;:,]\s*)(?:work|make|knit)\s+{_AS_FOR}(?P<part>{_PARTS})\s+"
     rf"(?:up\s+)?(?P<how>to|until|till|through)\s+(?:the\s+)?(?:beg(?:inning)?\s+of\s+|end\s+of\s+)?(?:the\s+)?"
     rf"(?P<mark>{_MARKS})(?P<rest>[^.;(\n]*)"
 )
-_ALONE = re.compile(
+_ALONE = later(
     rf"(?i)^\W*(?:shape|work)\s+(?:the\s+)?(?P<mark>{_MARKS})(?:\s+shaping)?\s+{_AS_FOR}(?P<part>{_PARTS})\b[^.;(\n]*"
 )
-_COMPLETED = re.compile(r"(?i)\b(?:complet\w*|finished|done|worked)\b")
+_COMPLETED = later(r"(?i)\b(?:complet\w*|finished|done|worked)\b")
 
 
 def read_landmark(text: str, span: Span) -> tuple[RepeatRounds, int] | None:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterator
 
 from ..draft import Span
+from ..later import later
 from ..spellings import Doubt, Mended
 
 _LOOK_ALIKE = str.maketrans(
@@ -31,16 +32,16 @@ _LOOK_ALIKE = str.maketrans(
 
 
 # letters that a scan put for figures; the letter comes first and is looked at from behind, so that a search is quick
-_SCANNED = re.compile(
+_SCANNED = later(
     r"[lIO](?:(?<=\d[lI])(?<![mM]1l)(?![a-zA-Z])|(?<=[(\[{\s][lI])(?=\d)|(?<=\dO)(?![a-zA-Z])"
     r"|(?<=[(\[{]l)l(?=[)\]}])|(?<=[(\[{]I)I(?=[)\]}])|(?<![a-zA-Z]l)l(?=[ )]*[(\[]\d|\s+(?:sc|dc|st))"
     r"|(?<=[cC][hH][ -]l)(?![\w'])|(?<=[\s(*,;]l)(?= ?(?:sc|dc|hdc|h?tr|ch|st)\b))"
 )
-_ANGLED = re.compile(r"<(?=\s*[\d-])([^<>\n]{1,60})>")  # brackets of another shape
-_ODD = re.compile("[" + re.escape("".join(map(chr, _LOOK_ALIKE))) + "]")  # a table alone is slow on what isn't ASCII
+_ANGLED = later(r"<(?=\s*[\d-])([^<>\n]{1,60})>")  # brackets of another shape
+_ODD = later("[" + re.escape("".join(map(chr, _LOOK_ALIKE))) + "]")  # a table alone is slow on what isn't ASCII
 # a word with letters of another alphabet: `sc` typed with a Cyrillic c, or with a letter glued behind
-_FOREIGN = re.compile(r"[\u0370-\u03ff\u0400-\u04ff]")
-_WORD = re.compile(r"[^\W\d_]+")
+_FOREIGN = later(r"[\u0370-\u03ff\u0400-\u04ff]")
+_WORD = later(r"[^\W\d_]+")
 
 
 def clean(text: str) -> str:
@@ -79,13 +80,13 @@ def _foreign(text: str, read: str) -> Iterator[Mended]:
             yield Mended(Span(*match.span()), word, Doubt.ALPHABET)
 
 
-_HEADING = re.compile(r"(?i:r|rnds?|rows?|rounds?)[. ]{0,2}(?P<number>[\dlIO]*[lIO][\dlIO]*)")
-_ROMAN = re.compile(r"I{1,3}")
+_HEADING = later(r"(?i:r|rnds?|rows?|rounds?)[. ]{0,2}(?P<number>[\dlIO]*[lIO][\dlIO]*)")
+_ROMAN = later(r"I{1,3}")
 # a quotation mark, bullet or letter where a scanned repeat begins, and no star in the round
-_OPENING = re.compile(
+_OPENING = later(
     r"[\s.:)-]{0,4}(?P<sign>['\"\u2018\u2019\u201c\u201d\u2022\u00b7\u00b0^\\]|[ft](?= [A-Z]))\s?(?:\d|[A-Z]?[a-z]+\b)"
 )
-_REPEATS = re.compile(r"(?i)\brep(?:eat)?\b")
+_REPEATS = later(r"(?i)\brep(?:eat)?\b")
 
 
 def doubtful_signs(text: str, heading: Span, end: int) -> Iterator[Mended]:
@@ -102,7 +103,7 @@ def doubtful_signs(text: str, heading: Span, end: int) -> Iterator[Mended]:
         yield Mended(Span(*opening.span("sign")), "*", Doubt.MARK)
 
 
-_LETTERED = re.compile(r"\n[ \t]*(?:R|Rnd|Row|Round)\.? ?(?P<number>(?<!R)[SZ]|[1-9][SZB]|[SZB]\d)[ \t]*[:.]")
+_LETTERED = later(r"\n[ \t]*(?:R|Rnd|Row|Round)\.? ?(?P<number>(?<!R)[SZ]|[1-9][SZB]|[SZB]\d)[ \t]*[:.]")
 
 
 def lettered_headings(text: str) -> Iterator[Mended]:
@@ -118,8 +119,8 @@ def _digits(match: re.Match[str]) -> str:
 
 
 _LONGEST_BLANK = " " * 60
-_BLANKS = re.compile(r" {61,}")
-_DIGITS = re.compile(r"\d\d{12,}")
+_BLANKS = later(r" {61,}")
+_DIGITS = later(r"\d\d{12,}")
 _FILLER = "\x00"
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from ..draft import Span
+from ..later import later
 from ..pattern import Claim, RepeatRounds, Round
 from ..steps import (
     At,
@@ -40,22 +41,22 @@ from .shapings import bound
 from .sizes import leading_note, names_first, size_note
 from .words import Word
 
-_SENT_ON = re.compile(
+_SENT_ON = later(
     r"(?:now\s+)?(?:stop\s[^.\n]{0,40}?\b(?=(?:go|skip|move|proceed|jump)\b))?(?:skip|go|proceed|move|continue|jump)\b[^.\n]{0,30}?(?:\bto\b(?:\s+(?:the\s+)?(?:rnd|round|row|r)\.?\s*(?P<to>\d+))?|\b(?:with|from|at)\s+(?:rnd|round|row|r)\.?\s*(?P<at>\d+))",
     re.IGNORECASE,
 )
-_STARTS = re.compile(
+_STARTS = later(
     r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*){0,2}(?:(?:with|using)\b(?:[^.]|\.(?=\d)){0,80}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:slip[\s-]?knot(?:,?\s+(?:and|then))?\s+)?(?:foundation\s+)?"
     r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch(?:ains?)?\b|(?:\d[\d\s,\[\]()/:-]*)?f(?:sc|dc|hdc)\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
 
 
-_LABEL = re.compile(
+_LABEL = later(
     r"\s*(?!(?i:ch|chain|work|rep\w*|with|using|sizes?|for|note|cont\w*|next|join|then|all|rs|ws|all)\b)"
     r"[A-Z][\w'/&-]*(?:[ \t]+[\w'/&-]+){0,4}\s*(?:\([^()\n]{0,30}\)\s*)?:\s+"
 )
-_NO_PART = re.compile(r"(?i)\b(?:foundation|start|starting|begin\w*|base|first|set-?up|step|colou?r|follows)\b")
-_BRIDGE = re.compile(
+_NO_PART = later(r"(?i)\b(?:foundation|start|starting|begin\w*|base|first|set-?up|step|colou?r|follows)\b")
+_BRIDGE = later(
     rf"(?i)\bch(?:ain)?\b[^.\n]{{0,60}}\b(?:join|attach|connect)\w*\b[^.\n]{{0,40}}\b(?:{'|'.join(sorted(PIECES))})\b"
 )
 
@@ -87,14 +88,14 @@ def take_line(assembly: Assembly, block: Block) -> None:
     _take_instruction(assembly, block, span, only)
 
 
-_CHANGES = re.compile(
+_CHANGES = later(
     r"(?i)\b(?:inc|dec)(?:reas\w*)?\b|\b(?:cast|bind|casting|binding)\s+o(?:n|ff)\b|\b(?:co|bo|m1\w?|kfb|ssk|holder|holders|waste yarn|scrap yarn)\b"
     r"|\b(?:pick up|divide|shap(?:e|ing))\b|\d+\s?tog|\btog(?:ether)?\b"
 )
-_REFERS = re.compile(
+_REFERS = later(
     r"(?i)\b(?:same as|as for|as given|as on|to match|to correspond|revers(?:e|ing) (?:all )?shap\w*|complete as)\b"
 )
-_INSTRUCTS = re.compile(
+_INSTRUCTS = later(
     r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^;\n]{0,90}?\b)?"
     r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\.?\s?\d+(?:\s?tog)?)\b"
 )
@@ -106,7 +107,7 @@ _LATEST_HEADING = 8  # words before the word round
 
 
 # `Cast on 72 sts. T4L: sl 2 to cable needle ...`
-_DEFINED = re.compile(r"\.\s+(?=[A-Z][A-Za-z]{0,2}\d{1,2}[A-Za-z]{0,3}\s*(?:\([^)\n]{0,40}\)\s*)?:\s*(?i:sl(?:ip)?)\s)")
+_DEFINED = later(r"\.\s+(?=[A-Z][A-Za-z]{0,2}\d{1,2}[A-Za-z]{0,3}\s*(?:\([^)\n]{0,40}\)\s*)?:\s*(?i:sl(?:ip)?)\s)")
 
 
 def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int, ...] | None) -> None:
@@ -154,7 +155,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     _append(assembly, block, span, only, steps, directed, claims, foundation=begun and directed is None)
 
 
-_PART_LABEL = re.compile(r"\W*((?:the )?[A-Z][A-Za-z]*(?: [A-Za-z]+){0,2})\s*[:.\u2014-]\s")
+_PART_LABEL = later(r"\W*((?:the )?[A-Z][A-Za-z]*(?: [A-Za-z]+){0,2})\s*[:.\u2014-]\s")
 
 
 def _begin_part(assembly: Assembly, span: Span) -> None:
@@ -220,8 +221,8 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     _append(assembly, block, span, only, steps, directed, claims, foundation=foundation)
 
 
-_CALLED = re.compile(r"\s*(?P<name>[A-Z][A-Za-z'/-]*(?:\s+[a-z][A-Za-z'/-]*){0,2}):\s+")
-_NO_CALL = re.compile(
+_CALLED = later(r"\s*(?P<name>[A-Z][A-Za-z'/-]*(?:\s+[a-z][A-Za-z'/-]*){0,2}):\s+")
+_NO_CALL = later(
     r"(?i)^(?:notes?|tips?|hints?|gauge|tension|size|sizes|materials?|yarn|hook|finish(?:ing)?|assembly|making up|to make up|to finish|special|"
     r"abbreviations?|stitch(?:es)?|pattern|repeat|multiple|colou?rs?|optional|option|for|if|when|here|remember|important|reminder|example)\b"
 )
@@ -249,17 +250,15 @@ def _take_labelled(assembly: Assembly, block: Block, span: Span, only: tuple[int
     return True
 
 
-_FORMS = re.compile(
-    r"(?i)\s*(?:rows?|rnds?)\s+\d+[\d\s,&-]*(?:and\s+\d+\s+)?(?:form|make|establish|set|are)\b[^.\n]*\.\s+"
-)
-_WORKS = re.compile(
+_FORMS = later(r"(?i)\s*(?:rows?|rnds?)\s+\d+[\d\s,&-]*(?:and\s+\d+\s+)?(?:form|make|establish|set|are)\b[^.\n]*\.\s+")
+_WORKS = later(
     r"(?i)\s*(?:(?:after|when|once)\b[^,.;\n]{0,60},\s*)?(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:working\s+(?:along|across|into|in|over)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
     r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d)"
 )
-_SENTENCES = re.compile(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")
-_MEASURED_ON = re.compile(r"(?i)(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b")
-_EDGED = re.compile(r"(?i)\b(?:edgings?|borders?|trims?|finishing|seams?|around)\b")
-_REJOINS = re.compile(r"(?i)\b(?:join|attach)\w*\b|\brejoin|\breattach")
+_SENTENCES = later(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")
+_MEASURED_ON = later(r"(?i)(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b")
+_EDGED = later(r"(?i)\b(?:edgings?|borders?|trims?|finishing|seams?|around)\b")
+_REJOINS = later(r"(?i)\b(?:join|attach)\w*\b|\brejoin|\breattach")
 
 
 def _take_prose_row(assembly: Assembly, block: Block, span: Span) -> bool:
@@ -387,7 +386,7 @@ def _defines(words: Sequence[Word]) -> bool:
     return words[0].stitch is not None and words[0].stitch.kind != "chain"
 
 
-_CHAIN_OF = re.compile(
+_CHAIN_OF = later(
     r"\W*(?:sizes?\s+)?(?P<name>[\w' /-]{1,24}?)\s*[:=)-]\s*(?:ch(?:ain)?\s*)?\d{1,3}\s*(?:ch(?:ains?)?|sts?|stitches)?\W*",
     re.I,
 )

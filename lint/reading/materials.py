@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
 from ..draft import Span
+from ..later import later
 from ..materials import Colour, Materials, Notion, Quantity, Tool, Yarn
 from ..trade.goods import yarn_names
 from ..trade.tables import Stitch
@@ -15,41 +16,41 @@ from .labels import blends, editions, shoes
 from .numbers import cardinal
 from .quantities import closed, measures, number_of, pairings, quantities
 
-_CLAUSE = re.compile(r"(?:[^.;\n]|\.(?=\d)|(?<=\bNo)\.|(?<=\bmm)\.|(?<=\boz)\.)+")
-_HOOK = re.compile(r"(?i)\bhooks?\b|\bhk\b")
-_NEEDLE = re.compile(r"(?i)\b(?:needles?|dpns?|circulars?)\b")
-_SEWING = re.compile(
+_CLAUSE = later(r"(?:[^.;\n]|\.(?=\d)|(?<=\bNo)\.|(?<=\bmm)\.|(?<=\boz)\.)+")
+_HOOK = later(r"(?i)\bhooks?\b|\bhk\b")
+_NEEDLE = later(r"(?i)\b(?:needles?|dpns?|circulars?)\b")
+_SEWING = later(
     r"(?i)\b(?:tapestry|yarn|darning|sewing|wool|cable|embroidery|blunt|bent|large[- ]eye\w*)[\s-]+needles?\b"
 )
-_STEEL = re.compile(r"(?i)\bsteel\b")
-_SCALE = re.compile(r"\b(US|UK)\b")
-_MM = re.compile(r"(?i)(?<![\w.])(\d{1,2}(?:[.,]\d{1,2})?(?:\s?[\u00bd\u00bc\u00be])?)\s*mm\b")
+_STEEL = later(r"(?i)\bsteel\b")
+_SCALE = later(r"\b(US|UK)\b")
+_MM = later(r"(?i)(?<![\w.])(\d{1,2}(?:[.,]\d{1,2})?(?:\s?[\u00bd\u00bc\u00be])?)\s*mm\b")
 _LABEL = r"(?:(?P<letter{0}>[A-U](?:/[A-Z])?)(?:\s?[-/]?\s?(?P<number{0}>\d{{1,2}}(?:\.5|[ -]?1/2|\s?\u00bd)?(?!\.?\d|\s*mm)))?|(?:(?:No|no)\.?|#|[Ss]ize)\s*(?P<plain{0}>\d{{1,2}}(?:\.5|[ -]?1/2|\s?\u00bd)?))"
 _US = r"(?:(?P<scale{0}>US|UK)\s*)?(?:(?:size|Size|no\.?|No\.?)\s*)?"
-_LABEL_MM = re.compile(
+_LABEL_MM = later(
     r"(?<![\w/])"
     + _US.format(1)
     + _LABEL.format(1)
     + r"(?![\w])[\"']?\s*(?:hook)?\s*[,/=-]?\s*[(\[]?\s*(?P<mm1>\d{1,2}(?:[.,]\d{1,2})?)\s*mm\b"
 )
-_MM_LABEL = re.compile(
+_MM_LABEL = later(
     r"(?<![\w.,])(?P<mm2>\d{1,2}(?:[.,]\d{1,2})?)\s*mm\s*[,/=-]?\s*[(\[]?\s*"
     + _US.format(2)
     + _LABEL.format(2)
     + r"(?!\w|\s+(?:is|am|used)\b)"
 )
-_NUMBERED = re.compile(
+_NUMBERED = later(
     r"(?<![\w/])(?P<scale3>US|UK)\s*(?:size|no\.?|#)?\s*(?P<number3>\d{1,2}(?:\.5)?)\s*[(\[/,]\s*(?P<mm3>\d{1,2}(?:[.,]\d{1,2})?)\s*mm\b"
 )
-_MM_NUMBERED = re.compile(
+_MM_NUMBERED = later(
     r"(?<![\w.,])(?P<mm4>\d{1,2}(?:[.,]\d{1,2})?)\s*mm\s*[(\[/,]?\s*(?P<scale4>US|UK)\s*(?:size|no\.?|#)?\s*(?P<number4>\d{1,2}(?:\.5)?)(?![\d.]|\s*mm)"
 )
-_ALONE = re.compile(
+_ALONE = later(
     r"(?:(?<=[Ss]ize\s)|(?<=[Hh]ook\s)|(?<=[Hh]ook:\s)|(?<=US\s))([A-Q])(?:[-/](\d{1,2}(?:\.5)?))?(?![\w/-])|(?<![\w/'-])\"?([A-Q])\"?(?:[-/](\d{1,2}(?:\.5)?))?(?=\s+(?:crochet\s+)?hook\b)"
 )
 
-_YARN_WORD = re.compile(r"(?i)\b(?:yarn|wool|weight|wt|cotton|acrylic|balls?|skeins?|hanks?|alpaca|ply)\b|\byarn:")
-_NAME = re.compile(
+_YARN_WORD = later(r"(?i)\b(?:yarn|wool|weight|wt|cotton|acrylic|balls?|skeins?|hanks?|alpaca|ply)\b|\byarn:")
+_NAME = later(
     r"(?i)(?<![\w-])(?:(?P<ply>\d{1,2})[- ]?ply|(?P<name>"
     + "|".join(
         sorted(
@@ -60,7 +61,7 @@ _NAME = re.compile(
     )
     + r"))(?![\w-])(?P<weight>[\s-]*(?:weight|wt)\b)?"
 )
-_CLASS = re.compile(
+_CLASS = later(
     r"(?i)(?:#\s?|\b(?:category|class|cyc|weight)\s+#?)[(\[]?(?P<number>[0-7])(?![\d.])[)\]]?(?!\s*(?:mm|sts?|in|cm|\())"
     r"|(?:\bsize\s+|(?<=yarn )|(?<=weight )|(?<=worsted )|(?<=bulky )|(?<=dk )|(?<=aran ))(?P<plain>[0-7])(?=\s*(?:yarn|weight|[(,;]|$))"
     r"|\(\s*#?(?P<bracket>[0-7])\s*\)"
@@ -96,7 +97,7 @@ _NOTIONS = {
     "stitch holder": r"stitch[\s-]holders?|holders?",
     "cable needle": r"cable\s+needle|cn",
 }
-_NOTION = re.compile(
+_NOTION = later(
     "|".join(rf"(?P<{kind.replace(' ', '_')}>\b(?:{words})\b)" for kind, words in _NOTIONS.items()), re.IGNORECASE
 )
 # one of them is in every notion, so that a round without any need not be searched
@@ -117,11 +118,11 @@ _NOTION_STEMS = (
     "cable",
     "cn",
 )
-_HOW_MANY = re.compile(
+_HOW_MANY = later(
     r"(?i)(?<![\w./-])(\d{1,2}|one|two|three|four|five|six|seven|eight|nine|ten|twelve)(?!\s*(?:mm|cm|in|ins|inch|\"|m|yds?|oz|g)\b)[ \t]+(?:x[ \t]+)?"
     r"(?:pairs?\s+of\s+)?(?:(?!and\b|or\b|m\b|mm\b|hook\b)[a-z-]+[ \t]+|\(?\d+(?:\.\d)?(?:/\d)?[ \t]*(?:mm|cm|in|\"|inch)\.?\)?[ \t]+){0,4}$"
 )
-_CAUTION = re.compile(
+_CAUTION = later(
     r"(?i)\bchok(?:e|ing)\b|\bsmall\s+parts\b|\b(?:not\s+(?:suitable|safe|for)|unsuitable|unsafe|under\s+(?:3|three|36)|safety\s+(?:note|warning|regulations?)|never\s+leave|strangl\w+|swallow\w*|"
     r"embroider(?:ed)?\s+(?:the\s+)?(?:eyes|features)|instead\s+of\s+(?:safety\s+eyes|buttons|beads)|supervis\w+|securely|firmly\s+(?:sewn|attached)|hazard)\b"
 )
@@ -130,15 +131,15 @@ _CAUTION_STEMS = (
     *("chok", "small", "not ", "not\n", "unsui", "unsafe", "under", "safety", "never", "strangl", "swallow"),
     *("embroider", "instead", "supervis", "securely", "firmly", "hazard"),
 )
-_LETTERED = re.compile(
+_LETTERED = later(
     r"\b(?i:colou?rs?|cols?|yarns?)\.?[ \t]+((?:[A-H]|MC|CC\d?)(?:(?:[ \t]*,[ \t]*|[ \t]*(?:and|&)[ \t]*)(?:[A-H]|MC|CC\d?)(?![ \t]+hook))*)(?![\w'-]|[ \t]+hook)"
 )
-_LETTER = re.compile(r"(?<![A-Za-z])([A-H]|MC|CC\d?)(?![A-Za-z'])")
-_LETTER_LISTED = re.compile(
+_LETTER = later(r"(?<![A-Za-z])([A-H]|MC|CC\d?)(?![A-Za-z'])")
+_LETTER_LISTED = later(
     r"(?m)(?:^\s*[-*\u2022]?\s*|[,;]\s+)([A-H]|MC|CC\d?)\s*(?::|=|-[ \t])[ \t]*(?!(?:[a-z]+ )?(?:increase|decrease|crochet|chain|stitch|dec|inc|knit|purl)\b)[a-z]|(?<!mm )(?<!mm)(?<!hook )\(([A-H]|MC|CC\d?)\)(?![ \t]*(?:hook|mm))"
 )
-_CAPITAL = re.compile(r"\s(?:[A-H]|MC|CC\d?)(?=[\s,.;:)]|$)")
-_LETTER_USED = re.compile(
+_CAPITAL = later(r"\s(?:[A-H]|MC|CC\d?)(?=[\s,.;:)]|$)")
+_LETTER_USED = later(
     r"(?:\b[Ww]ith|\b[Uu]sing|\b(?:[Cc]hange|[Ss]witch|[Cc]hanging)\s+(?:back\s+)?to|\b[Jj]oin)\s+(?:(?:colou?r|yarn|col\.?)\s+)?([A-H]|MC|CC\d?)(?=[\s,.;:)]|$)(?!\s+(?:hook|strand|needle|row|rnd|round)|\s?-\s?\d|\s+\()"
 )
 

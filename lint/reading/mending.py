@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections.abc import Iterator, Sequence
 from functools import lru_cache
@@ -15,6 +14,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from ..draft import Span
+from ..later import later
 from ..spellings import Doubt, Mended
 from .words import Lexicon, Word
 
@@ -260,7 +260,7 @@ def nearest_term(text: str) -> str | None:
     return best[0] if best is not None and best[1] else None
 
 
-_HEADING = re.compile(r"\n[ \t]*(?P<word>R[a-z]{2,5}) ?\d{1,3}[ \t]*[:.-]")
+_HEADING = later(r"\n[ \t]*(?P<word>R[a-z]{2,5}) ?\d{1,3}[ \t]*[:.-]")
 _HEADING_WORDS = ("Rnd", "Rnds", "Row", "Rows", "Round", "Rounds")
 
 

@@ -8,29 +8,28 @@ from collections.abc import Iterator
 from functools import lru_cache
 
 from ..draft import Span
+from ..later import later
 from ..pattern import ChainNote, ChainRule, Elided, Multiple
 
-_SENTENCE = re.compile(r"[^.,;\n]+(?:,\s*which[^.,;\n]+)?(?:\n(?=[a-z])[^.,;\n]+)*")
-_CHAIN = re.compile(
-    r"(?i)\b(?:ch(?:ain)?s?|tch|turning ch\w*|beg(?:inning)?\s+ch\w*)\b[\s-]*(?P<n>\d)?|\b(?P<uk>\d)\s*ch\b"
-)
-_COUNT_WORD = re.compile(
+_SENTENCE = later(r"[^.,;\n]+(?:,\s*which[^.,;\n]+)?(?:\n(?=[a-z])[^.,;\n]+)*")
+_CHAIN = later(r"(?i)\b(?:ch(?:ain)?s?|tch|turning ch\w*|beg(?:inning)?\s+ch\w*)\b[\s-]*(?P<n>\d)?|\b(?P<uk>\d)\s*ch\b")
+_COUNT_WORD = later(
     r"(?i)\b(?:counts?|counted|cts|considered|stands?\s+for)\b|\b(?:is|are)\s+(?:not|never)\s+(?:a\s+)?st(?:itch)?\b"
 )
-_NOT = re.compile(r"(?i)\b(?:not|never|no|nothing)\b|n't")
-_NOT_WRITTEN = re.compile(
+_NOT = later(r"(?i)\b(?:not|never|no|nothing)\b|n't")
+_NOT_WRITTEN = later(
     r"(?i)(?:rounds?|rnds?|rows?)\s+(?:that\s+are\s+)?(?:not\s+(?:written|given|listed|mentioned|described|shown|stated)|in\s+between|between)[^.\n]{0,60}?"
     r"(?:\bas\s+(?:rnd|round|row)\s+(?P<as>\d+)|\b(?:even|plain|sc|dc|hdc|knit|purl|without|straight)\b)"
 )
-_EVERY_OTHER = re.compile(
+_EVERY_OTHER = later(
     r"(?i)(?:every\s+(?:other|second|alternate|2nd)\s+(?:round|rnd|row)|(?:all\s+)?(?P<parity>even|odd|ws|wrong[- ]side)(?:[- ]numbered)?\s+(?:rounds|rnds|rows))\b"
     r"(?:(?!\b(?:even|odd)[ -](?:rows|rnds|rounds|numbered))[^.;\n:]){0,40}?(?:\bas\s+(?:rnd|round|row)\s+(?P<as>\d+)|\b(?:even(?!-|\s+(?:rows|rnds|rounds|numbered))|plain|straight|purled?|knit|without\s+(?:increas|shap)\w*|not\s+(?:given|written|shown|listed)))"
 )
-_MULTIPLE = re.compile(
+_MULTIPLE = later(
     r"(?i)\bmultiples?\s+of\s+(?P<of>\d+)(?:\s*(?:sts?|stitches|ch|chains?))?(?:\s*(?:\+|plus)\s*(?P<plus>\d+))?"
     r"(?:[^.\n]{0,25}?(?:\+|plus|and)\s*(?:an?\s+)?(?P<base>\d+)\s+(?:more\s+)?(?:for|ch)\b)?"
 )
-_COLOURED = re.compile(
+_COLOURED = later(
     r"(?i)\bsizes?\b[^.\n]{0,60}\b(?:in|by)\s+(?:different\s+)?(?:colou?rs?|red|blue|green|pink|purple|orange|bold\s+colou?r)\b"
     r"|\b(?:red|blue|green|pink|purple|orange|black)\b\s*(?:=|is|for|figures?|numbers?)[^.\n]{0,30}\bsizes?\b"
     r"|\b(?:figures?|numbers?)\s+in\s+(?:red|blue|green|pink|purple|orange)\b"
@@ -103,7 +102,7 @@ def is_spiral(text: str) -> bool | None:
     return None
 
 
-_RUN = re.compile(r"\w+")
+_RUN = later(r"\w+")
 
 
 @lru_cache(maxsize=1)
@@ -112,19 +111,19 @@ def _words_used(text: str) -> Counter[str]:
     return Counter(_RUN.findall(text.lower()))
 
 
-_UK = re.compile(r"(?i)\b(?:htr|dtr|trtr|miss|tension|half treble|double treble|d\.c\.|h\.tr)\b")
-_US = re.compile(r"(?i)\b(?:sc|hdc|single crochet|half double|gauge|skip|sc2tog|sk)\b")
+_UK = later(r"(?i)\b(?:htr|dtr|trtr|miss|tension|half treble|double treble|d\.c\.|h\.tr)\b")
+_US = later(r"(?i)\b(?:sc|hdc|single crochet|half double|gauge|skip|sc2tog|sk)\b")
 _NAMED_TERMS = r"\s*(?:crochet\s+)?(?:terms?|terminology|stitch(?:es)?|format|names?|abbrev\w*|pattern)"
 # in small letters; the first letter comes first and is looked at from behind, so that a search is quick
-_SAYS_UK = re.compile(
+_SAYS_UK = later(
     rf"u(?<!\wu)k{_NAMED_TERMS}|u(?<!\wu)\.k\.{_NAMED_TERMS}|b(?<!\wb)ritish{_NAMED_TERMS}|e(?<!\we)nglish{_NAMED_TERMS}"
     r"|terms?\s+(?:are|is|:)\s*(?:uk|british)"
 )
-_SAYS_US = re.compile(
+_SAYS_US = later(
     rf"u(?<!\wu)sa?{_NAMED_TERMS}|u(?<!\wu)\.s\.{_NAMED_TERMS}|a(?<!\wa)merican{_NAMED_TERMS}"
     r"|terms?\s+(?:are|is|:)\s*(?:us|american)"
 )
-_SC_SPELT = re.compile(r"s(?<!\ws)(?:\.c\.|ingle crochet)")
+_SC_SPELT = later(r"s(?<!\ws)(?:\.c\.|ingle crochet)")
 _SC, _HTR, _TREBLE, _DC = (re.compile(rf"\d*(?:{names})") for names in ("sc|hdc", "htr", "tr|htr", "dc"))
 
 
@@ -148,12 +147,12 @@ def _often(used: Counter[str], name: re.Pattern[str]) -> int:
     return sum(number for word, number in used.items() if name.fullmatch(word))
 
 
-_KNIT = re.compile(
+_KNIT = later(
     r"knit|purl|[kp]\d+|k2tog|ssk|co|stocking|stockinette|garter|needles?|yo|psso|m1[lr]?|kfb|pfb|skpo?|p2tog|s[l]?m"
 )
-_KNIT_PHRASE = re.compile(r"c(?<!\wc)ast\s+o(?:n|ff)\b|b(?<!\wb)ind\s+off\b|e(?<!\we)ach\s+end\s+of\b")
-_HOOK = re.compile(r"\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\d+|slst|chain")
-_HOOK_PHRASE = re.compile(r"c(?<!\wc)h\s+\d+\b|s(?<!\ws)l\s+st\b|m(?<!\wm)agic\s+(?:ring|circle|loop)\b")
+_KNIT_PHRASE = later(r"c(?<!\wc)ast\s+o(?:n|ff)\b|b(?<!\wb)ind\s+off\b|e(?<!\we)ach\s+end\s+of\b")
+_HOOK = later(r"\d*(?:sc|dc|hdc|tr|htr)|crochet|hook|ch\d+|slst|chain")
+_HOOK_PHRASE = later(r"c(?<!\wc)h\s+\d+\b|s(?<!\ws)l\s+st\b|m(?<!\wm)agic\s+(?:ring|circle|loop)\b")
 
 
 def craft_of(text: str) -> str | None:

@@ -9,6 +9,8 @@ import re
 import unicodedata
 from collections.abc import Iterator
 
+from ..later import later
+
 _UNITS = {
     "zero": 0,
     "one": 1,
@@ -52,13 +54,13 @@ _IRREGULAR = {
 }
 _TIMES = {"once": 1, "twice": 2, "thrice": 3}
 
-_FIGURES = re.compile(r"[0-9]+")
-_ORDINAL_FIGURES = re.compile(r"([0-9]+)(?:st|nd|rd|th|(?-i:(?<=[23])d))", re.IGNORECASE)
-_BETWEEN = re.compile(r"\s*-\s*|\s+")
-_DECIMAL = re.compile(r"[0-9]*\.[0-9]+|[0-9]+")
-_DECIMAL_COMMA = re.compile(r"([0-9]+),([0-9]{1,2}|[0-9]{4,})")
-_VULGAR = re.compile(r"(?:([0-9]+)(?:\s*-\s*|\s+))?([0-9]+)\s*[/\u2044]\s*([0-9]+)")
-_ONE_SIGN = re.compile(r"(?:([0-9]+)(?:\s*-\s*|\s*))?(\S)")
+_FIGURES = later(r"[0-9]+")
+_ORDINAL_FIGURES = later(r"([0-9]+)(?:st|nd|rd|th|(?-i:(?<=[23])d))", re.IGNORECASE)
+_BETWEEN = later(r"\s*-\s*|\s+")
+_DECIMAL = later(r"[0-9]*\.[0-9]+|[0-9]+")
+_DECIMAL_COMMA = later(r"([0-9]+),([0-9]{1,2}|[0-9]{4,})")
+_VULGAR = later(r"(?:([0-9]+)(?:\s*-\s*|\s+))?([0-9]+)\s*[/\u2044]\s*([0-9]+)")
+_ONE_SIGN = later(r"(?:([0-9]+)(?:\s*-\s*|\s*))?(\S)")
 
 
 def cardinal(text: str) -> int | None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from ..later import later
 from .numbers import cardinal, ordinal
 
 _UNITS = "one|two|three|four|five|six|seven|eight|nine"
@@ -27,11 +28,9 @@ def _apart(words: str) -> str:
 
 _TENS_AND = "|".join(rf"{ten}[- ](?:{_NTH})" for ten in _apart(_TENS).split("|"))
 # in small letters
-_AFTER = re.compile(rf"r(?<!\wr)(?:ounds?|nds?|ows?)\.?\s+({_CARDINAL})\b")
-_BEFORE = re.compile(
-    rf"({_TENS_AND}|{_apart(_NTH)}|{_apart(_LATER)})(?=(?:\s+(?:and|to|&)\s+{_ORDINALS})?\s+{_FULL}\b)"
-)
-_SIGN = re.compile(
+_AFTER = later(rf"r(?<!\wr)(?:ounds?|nds?|ows?)\.?\s+({_CARDINAL})\b")
+_BEFORE = later(rf"({_TENS_AND}|{_apart(_NTH)}|{_apart(_LATER)})(?=(?:\s+(?:and|to|&)\s+{_ORDINALS})?\s+{_FULL}\b)")
+_SIGN = later(
     r"^(?P<lead>[ \t]*)#(?P<from>\d{1,3})(?:(?P<to>\s*(?:to|-|and|&)\s*)#(?P<last>\d{1,3}))?[ \t]",
     re.IGNORECASE | re.MULTILINE,
 )
@@ -40,16 +39,16 @@ _SIGN = re.compile(
 # `Round IV`, `Rows II-VI`; a single I is left to the headings, which read it as a figure of a scan
 _ROMAN_DIGITS = {"I": 1, "V": 5, "X": 10, "L": 50}
 _ROMAN_NUMBER = r"(?:(?:XL|L?X{0,3})(?:IX|IV|V?I{0,3})(?<=[IVXL])\b)"
-_ROMAN = re.compile(
+_ROMAN = later(
     rf"\b((?:[Rr]ounds?|[Rr]nds?|[Rr]ows?|ROUNDS?|RNDS?|ROWS?)\.?\s+)({_ROMAN_NUMBER})"
     rf"(?:(\s*(?:-|to|and|&|\u2013)\s*)({_ROMAN_NUMBER}))?"
 )
 # `1. rnd`, `2.-4. rnd`
-_DOTTED = re.compile(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
+_DOTTED = later(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FULL}\b)", re.IGNORECASE | re.MULTILINE)
 
 
-_LETTER = re.compile(r"\b((?:[Rr]ounds?|[Rr]nds?|[Rr]ds?|[Rr]ows?|ROUNDS?|RNDS?|RDS?|ROWS?)\.?[ \t]+)([A-I])\b")
-_LETTERED = re.compile(rf"^[ \t]*{_LETTER.pattern}(?=[ \t]*[):.\u2013-])", re.MULTILINE)
+_LETTER = later(r"\b((?:[Rr]ounds?|[Rr]nds?|[Rr]ds?|[Rr]ows?|ROUNDS?|RNDS?|RDS?|ROWS?)\.?[ \t]+)([A-I])\b")
+_LETTERED = later(rf"^[ \t]*{_LETTER.pattern}(?=[ \t]*[):.\u2013-])", re.MULTILINE)
 
 
 def lettered(text: str) -> str:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
+from ..later import later
 from .marks import Item, kind, text_at
 from .times import figure_at
 from .words import Word
 
-_REFERENCE = re.compile(
+_REFERENCE = later(
     r"(?i)\bfrom\s+(?:the\s+)?(?:first|1st)?\s*(?P<mark>[*#+\u2020\u2021\u00a7])\s*to\s+(?:the\s+)?(?:second|2nd|next|last)?\s*(?P=mark)\s*"
     r"(?:on|of|in|as\s+(?:on|in|for))\s+(?:the\s+)?(?:row|rnd|round)\s*(?P<row>\d{1,3})"
 )

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 from ..draft import Span
+from ..later import later
 from ..materials import Measure, Pairing, Quantity
 from ..trade.goods import units
 
@@ -25,17 +26,17 @@ _PART = "[" + "".join(_FRACTIONS) + "]"
 _NUMBER = rf"(?:\d+[ -]\d/\d|\d/\d(?!\d)|\d{{1,4}}(?:,\d{{3}}(?!\d)|[.,]\d{{1,2}}(?!\d)|\.(?=[ \"]))?(?:\s?{_PART})?|\.\d+|{_PART})"
 _UNIT = "|".join(sorted((re.escape(word) for word in units()), key=len, reverse=True))
 _LIST = rf"{_NUMBER}(?:[ \t]{{0,4}}(?:[)\]][ \t]*[(\[]|[(\[,:/-]|to(?=[ \t]))[ \t]*(?:\n[ \t]*)?{_NUMBER}){{0,16}}(?:\s*[)\]](?!\s*[)\]])(?=\s*(?:{_UNIT})))?"
-_OF_LISTS = re.compile(rf"(?i)(?:[\d\s.,()\[\]:/{''.join(_FRACTIONS)}-]|to(?=[ \t]))+")
-_THEN_UNIT = re.compile(rf"(?i)(?:{_UNIT})(?![a-z\d])")
-_NUMBERS = re.compile(_NUMBER)
-QUANTITY = re.compile(rf"(?i)(?<![\w.,])(?<!\d/){_LIST}\s?-?(?:(?P<unit>{_UNIT})(?![a-z\d]))")
-_BEGINS = re.compile(rf"[\d.{''.join(_FRACTIONS)}](?<![\w.,].)")  # the sign first, so that a search is quick
-_BETWEEN = re.compile(r"[ \t]*\)?[ \t]*(?:[(\[/=,]|or\b|-)[ \t]*(?:approx(?:imately)?\.?|about|or)?[ \t]*")
-_TIMES = re.compile(r"\s*(?:x|by|\u00d7)\s*\.?\d|\s*(?:wide|long|tall|high|deep)?\s*(?:x|by|and)\s*\d")
-_TIMES_BEFORE = re.compile(r"(?:\bx|\bby|\*)\s*$")
-_RANGE = re.compile(r"^\s*[^\s(\[,:/-]+\s*(?:-|to\s)\s*[^\s(\[,:/-]+\s*$")
+_OF_LISTS = later(rf"(?i)(?:[\d\s.,()\[\]:/{''.join(_FRACTIONS)}-]|to(?=[ \t]))+")
+_THEN_UNIT = later(rf"(?i)(?:{_UNIT})(?![a-z\d])")
+_NUMBERS = later(_NUMBER)
+QUANTITY = later(rf"(?i)(?<![\w.,])(?<!\d/){_LIST}\s?-?(?:(?P<unit>{_UNIT})(?![a-z\d]))")
+_BEGINS = later(rf"[\d.{''.join(_FRACTIONS)}](?<![\w.,].)")  # the sign first, so that a search is quick
+_BETWEEN = later(r"[ \t]*\)?[ \t]*(?:[(\[/=,]|or\b|-)[ \t]*(?:approx(?:imately)?\.?|about|or)?[ \t]*")
+_TIMES = later(r"\s*(?:x|by|\u00d7)\s*\.?\d|\s*(?:wide|long|tall|high|deep)?\s*(?:x|by|and)\s*\d")
+_TIMES_BEFORE = later(r"(?:\bx|\bby|\*)\s*$")
+_RANGE = later(r"^\s*[^\s(\[,:/-]+\s*(?:-|to\s)\s*[^\s(\[,:/-]+\s*$")
 _IN_WORD = frozenset({"in", "in."})
-_AFTER_IN = re.compile(
+_AFTER_IN = later(
     r"\s*(?:[)\],.;:/=]|\(|\[|$|\n|x\b|(?:wide|long|tall|high|deep|across|around|in|from|circumference|square|diameter|for|or|and|=|by)\b)"
 )
 
@@ -114,13 +115,13 @@ _WHAT = {
     "width": "wide|width|across|diameter",
     "length": "long|length|tall|height|high|deep|depth",
 }
-_WORD = re.compile("|".join(rf"(?P<{what}>\b(?:{words})\b)" for what, words in _WHAT.items()), re.IGNORECASE)
-_FOOT = re.compile(r"(?i)\b(?:foot|feet)\b\W*$")
-_BODY = re.compile(r"(?i)\b(?:to\s+fit|fits?)\b")
-_FINISHED = re.compile(r"(?i)\b(?:finished|actual|measures?|measurements?|dimensions?)\b")
-_SENTENCE = re.compile(r"[^;\n]+")
+_WORD = later("|".join(rf"(?P<{what}>\b(?:{words})\b)" for what, words in _WHAT.items()), re.IGNORECASE)
+_FOOT = later(r"(?i)\b(?:foot|feet)\b\W*$")
+_BODY = later(r"(?i)\b(?:to\s+fit|fits?)\b")
+_FINISHED = later(r"(?i)\b(?:finished|actual|measures?|measurements?|dimensions?)\b")
+_SENTENCE = later(r"[^;\n]+")
 _INCHES = {"in": 1.0, "cm": 1 / 2.54, "mm": 1 / 25.4}
-_CHANGE = re.compile(
+_CHANGE = later(
     r"(?i)\W*(?:cm\W*)?(?:smaller|larger|less|more|shorter|longer|wider|narrower|from|apart|below|above|before|tail)\b"
 )
 _NEAR = 24  # characters between a measurement and its word

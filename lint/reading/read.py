@@ -8,6 +8,7 @@ from itertools import groupby
 
 from ..draft import Draft, Span
 from ..figures import FigureList, ListStyle, Sizes
+from ..later import later
 from ..pattern import Conventions, Definition, Pattern
 from ..trade.tables import spellings
 from .abbreviations import abbreviation_list, abbreviations_used, doubts
@@ -101,7 +102,7 @@ def read(draft: Draft) -> Pattern:
     )
 
 
-_INSTRUCTS = re.compile(
+_INSTRUCTS = later(
     r"(?i)(?:[a-z][\w' ]{1,24}:\s*)?(?:(?:bind|cast)\s+off|pick\s+up(?:\s+and\s+knit)?|inc|dec|work|knit|purl|k|p)\s*"
     r"\d"
 )
@@ -114,7 +115,7 @@ def _defined(text: str, head: Span, words: Words) -> tuple[Definition, ...]:
     return (*listed, *(made for made in made_definitions(text, words) if made.term not in said))
 
 
-_CAST_ON = re.compile(r"(?i)\b(?:cast\s+on|co)\b(?!\s*[=:])[^.;:\n]{0,40}\d")
+_CAST_ON = later(r"(?i)\b(?:cast\s+on|co)\b(?!\s*[=:])[^.;:\n]{0,40}\d")
 
 
 def _head(text: str, found: tuple[Block, ...], *, knit: bool) -> Span:

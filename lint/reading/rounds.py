@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from ..draft import Draft, Span
 from ..figures import Figure, Sizes
+from ..later import later
 from ..pattern import Claim, Elided, Round
 from ..steps import At, Chain, Repeat, Step, Together, Where, Work
 from .assembly import Assembly, doubted
@@ -256,7 +257,7 @@ def _sizes_named(assembly: Assembly, heading: Heading, body: Span) -> tuple[tupl
     return note.sizes, Span(body.start + length, body.end)
 
 
-_SENTENCE_COUNT = re.compile(r"[.;]\s*[(\[]?\d[\d\s,()\[\]/:-]*\s*[a-z]{2,6}\.?\s*$", re.IGNORECASE)
+_SENTENCE_COUNT = later(r"[.;]\s*[(\[]?\d[\d\s,()\[\]/:-]*\s*[a-z]{2,6}\.?\s*$", re.IGNORECASE)
 
 
 def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
@@ -269,7 +270,7 @@ def _closes_with_sentence(text: str, found: Sequence[Block]) -> bool:
 _FIGURE_AND_SHAPING = r"\s*\d{1,2}\s*,\s*(?:inc|dec)\b"
 _SHAPING_AND_FIGURE = r"\s*,\s*\d{1,2}\s*(?:[)\]},*]|[(\[]\d|$)"
 # in small letters, each way with its first sign written out, so that a search is quick
-_BARE_FIGURES = re.compile(
+_BARE_FIGURES = later(
     "|".join(re.escape(sign) + _FIGURE_AND_SHAPING for sign in "([,*{")
     + rf"|i(?<!\wi)nc{_SHAPING_AND_FIGURE}|d(?<!\wd)ec{_SHAPING_AND_FIGURE}",
     re.MULTILINE,

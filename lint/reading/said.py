@@ -7,35 +7,36 @@ from collections.abc import Iterator, Sequence
 
 from ..draft import Span
 from ..figures import Figure
+from ..later import later
 from ..pattern import Round
 from ..said import BindOffs, Mirror, Motif, Resumed, Sayings, Schedule, Sum, number_in
 from .stitches_told import cables, described
 
 _LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}[ \t]*[)\]]?"
-_DIGITS = re.compile(r"\d+")
-_SHAPING = re.compile(
+_DIGITS = later(r"\d+")
+_SHAPING = later(
     r"(?i)\b(?P<kind>dec|inc)[a-z]*\b[^.\n]{0,40}?\b(?P<n>\d)\s*sts?\s+(?:at\s+)?(?:each|both)\s+(?:end|side|edge)s?\b(?P<rest>[^.]{0,200}\btimes\b[^.]{0,40})\."
     rf"\s*(?P<after>{_LIST})[ \t]*sts\b"
 )
-_TIMES = re.compile(rf"(?P<list>{_LIST})[ \t]*times\b")
-_UNTIMED = re.compile(r"(?i)\bnext\b[^,.]*\brows?\b\s*(?:,|and\b|then\b)")  # `next 5 rows, then ...`
-_STS = re.compile(rf"(?<![\w.])(?P<list>{_LIST})[ \t]*sts\b")
-_REMAIN = re.compile(
+_TIMES = later(rf"(?P<list>{_LIST})[ \t]*times\b")
+_UNTIMED = later(r"(?i)\bnext\b[^,.]*\brows?\b\s*(?:,|and\b|then\b)")  # `next 5 rows, then ...`
+_STS = later(rf"(?<![\w.])(?P<list>{_LIST})[ \t]*sts\b")
+_REMAIN = later(
     rf"(?i)(?<![\w.])(?P<list>{_LIST})[ \t]*sts\s+(?:rem\w*|left)\s+(?:for|on)\s+(?:the\s+|each\s+)?shoulders?\b"
 )
-_BIND_OFF = re.compile(
+_BIND_OFF = later(
     rf"(?i)\s*(?:bind|cast)\s+off\s+(?P<list>{_LIST})[ \t]*sts\s+at\s+(?:the\s+)?beg\w*\s+of\s+(?:the\s+)?next\s+(?:(?P<rows>\d)\s+)?(?:RS|WS)\s+rows?\s*\."
 )
-_MOTIF = re.compile(
+_MOTIF = later(
     r"(?i)\b(?P<n>\d{1,3})[\s-]st(?:itch)?\s+(?:motif|panel|chart|pattern|lace|cable)\b[^.;\n]{0,20}\bonce\b"
 )
-_STOPPED = re.compile(
+_STOPPED = later(
     r"(?i)\bend(?:ing|ed)?\s+(?:with|after|on)\s+(?:row|rnd|round)\s+(?P<row>\d{1,3})\s+of\s+(?:the\s+)?(?P<rows>\d{1,3})-(?:row|rnd|round)\s+(?P<what>[a-z]+)"
 )
 _GOES_ON = r"(?i)\b(?:beg\w*|start\w*|continu\w+|resum\w+)\s+with\s+(?P<words>(?:row|rnd|round)\s+(?P<row>\d{{1,3}}))\s+of\s+(?:the\s+)?(?:\d+-\w+\s+)?{what}\b"
-_MIRROR = re.compile(r"(?i)\bmirror\w*\s+(?:of|the|to)?\b")
-_LEANS = re.compile(r"(?i)\b(?P<right>k2tog)\b|\b(?P<left>ssk|skpo?|s2kp|sl\s?1,?\s*k1,?\s*psso)\b")
-_SIDES = re.compile(r"(?i)\b(left|right)\b")
+_MIRROR = later(r"(?i)\bmirror\w*\s+(?:of|the|to)?\b")
+_LEANS = later(r"(?i)\b(?P<right>k2tog)\b|\b(?P<left>ssk|skpo?|s2kp|sl\s?1,?\s*k1,?\s*psso)\b")
+_SIDES = later(r"(?i)\b(left|right)\b")
 
 
 def read_sayings(text: str, talk: Sequence[Span], rounds: Sequence[Round]) -> Sayings:
@@ -130,14 +131,14 @@ def _mirrors(text: str) -> Iterator[Mirror]:
 
 # ---------------------------------------------------------------- sums
 
-_PICKED = re.compile(
+_PICKED = later(
     rf"(?i)\bpick\s+up(?:\s+and\s+(?:knit|k|work))?\s+(?P<body>[^.=\n]{{10,300}}?)(?:\.|\s*=|\s-|(?<=[a-z])\s*\()\s*(?P<total>{_LIST})[ \t]*sts\b"
 )
-_CAST = re.compile(rf"(?i)\b(?:cast\s+on|co)\s+(?P<total>{_LIST})[ \t]*sts\s*[:,-]\s*(?P<body>\d[^.\n]{{10,200}})")
-_PART_OF_SUM = re.compile(
+_CAST = later(rf"(?i)\b(?:cast\s+on|co)\s+(?P<total>{_LIST})[ \t]*sts\s*[:,-]\s*(?P<body>\d[^.\n]{{10,200}})")
+_PART_OF_SUM = later(
     rf"(?i)(?<![\w.])(?:k\s?)?(?P<list>{_LIST})[ \t]*(?:sts?[ \t]+)?(?:more[ \t]+)?(?:down|up|along|across|from|at|around|round|for|over|on|in)\b"
 )
-_NOT_ONCE = re.compile(r"(?i)\b(?:each|every|both|twice|times|evenly|either|per|about|approximately|all|then)\b")
+_NOT_ONCE = later(r"(?i)\b(?:each|every|both|twice|times|evenly|either|per|about|approximately|all|then)\b")
 
 
 def _sums(text: str) -> Iterator[Sum]:
@@ -155,7 +156,7 @@ def _sums(text: str) -> Iterator[Sum]:
                 yield Sum(Span(match.start("body"), match.end()), parts, total)
 
 
-_LEFT_OUT = re.compile(
+_LEFT_OUT = later(
     rf"(?i)(?<![\w.])(?<!row\s)(?<!rnd\s)(?<!round\s)(?P<before>{_LIST})[ \t]*(?:\w+[ \t]+)?(?P<what>groups|shells|clusters|fans|repeats|patterns|V-sts|v-stitches)\b[^\n]*\n[^\n]*?"
     r"\b(?P<way>leaving\s+out|omitting|adding)\s+(?P<n>one|1|two|2)\s+(?:\w+\s+)?(?:groups?|shells?|clusters?|fans?|repeats?|patterns?|V-sts?|v-stitch(?:es)?)\s+"
     rf"(?:at|on)\s+(?:each|both)\s+(?:ends?|sides?)\b\W*(?P<after>{_LIST})[ \t]*(?:\w+[ \t]+)?(?P=what)"

@@ -9,6 +9,7 @@ from functools import lru_cache
 
 from ..draft import Span
 from ..figures import Sizes
+from ..later import later
 from ..pattern import SizeNote
 from .numbers import ordinal
 
@@ -17,26 +18,26 @@ _NAME = (
     r"toddler|child(?:ren)?|kids?|youth|teen(?:ager)?|tween|adult|wom[ae]n'?s?|m[ae]n'?s?|lad(?:y|ies)'?|petite|"
     r"\d+(?:\s*[-/]\s*\d+)?\s*(?:months?|mos?\.?|m|years?|yrs?\.?|y|t)|\d+[xt])"
 )
-_FULL_NAME = re.compile(rf"(?i)(?:size\s+)?{_NAME}(?:(?:\s|/|-)+(?:size\s+)?(?:{_NAME}|preemie|size))*(?:\s+size)?")
-_NAME_FIRST = re.compile(rf"(?i)(?:[\s.*_:\"'/,;()\[\]{{}}|&-]|and\b|or\b)*(?:size\s+)?{_NAME}")
-_LINE = re.compile(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<list>[^\n]+)")
-_RUN = re.compile(
+_FULL_NAME = later(rf"(?i)(?:size\s+)?{_NAME}(?:(?:\s|/|-)+(?:size\s+)?(?:{_NAME}|preemie|size))*(?:\s+size)?")
+_NAME_FIRST = later(rf"(?i)(?:[\s.*_:\"'/,;()\[\]{{}}|&-]|and\b|or\b)*(?:size\s+)?{_NAME}")
+_LINE = later(r"(?i)\b(?:sizes?|to fit|fits)\b[^:\n(\d]{0,30}?[:\-]\s*(?P<list>[^\n]+)")
+_RUN = later(
     r"(?i)\b(?:sizes?|order|given as|written for|instructions for|figures? for|directions for)\b[^.\n]{0,60}?(?P<list>\(?[^.\n]+)"
 )
 _FOR = r"(?:(?:changes|figures|numbers|instructions|directions|those)\s+(?:given\s+)?for\s+(?:the\s+)?)?"
 _ONE = rf"(?:{_NAME}(?:'s|s'|s)?|\d{{1,2}})(?![\w/])(?:\s+sizes?)?(?:\s*\([^()\d]{{1,6}}\))?"
 _AND = r"\s*(?:,\s*and\s|,|/|\band\b|\bor\b|&|\s-\s)\s*"
 # `Directions are for size 8. Changes for sizes 10 and 12 are in parentheses`, `Baby size with Child size in ( )`
-_CHANGES = re.compile(
+_CHANGES = later(
     rf"(?i)\b(?:(?:for|sizes?)\s+(?:the\s+)?)*(?P<first>{_ONE})\s*[.,;:]?\s*(?:\bwith\s+|\band\s+)?(?:the\s+)?{_FOR}(?:sizes?\s+)?"
     rf"(?P<rest>{_ONE}(?:{_AND}{_ONE})*)\s*(?:(?:are|is)\s+)?(?:given\s+|shown\s+|written\s+)?(?:in|with\w*)\s+"
     r"(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)"
 )
-_HEADER = re.compile(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
-_ENTRY = re.compile(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
+_HEADER = later(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
+_ENTRY = later(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
 _LONGEST_LINE = 600  # no longer line is a list of sizes
-_SPLIT = re.compile(r"\s*(?:[/,;:()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
-_SPLIT_BY_COMMA = re.compile(r"\s*(?:[,;:()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
+_SPLIT = later(r"\s*(?:[/,;:()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
+_SPLIT_BY_COMMA = later(r"\s*(?:[,;:()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,11 +48,11 @@ class _Candidate:
 
 
 _AROUND = " .*_-:\"'"  # signs that may stand around a name
-_MAY_BE_MEASURED = re.compile(r"[-(:=\d]")
-_MEASURE = re.compile(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))")
+_MAY_BE_MEASURED = later(r"[-(:=\d]")
+_MEASURE = later(r"\s*(?:\(|\s-\s|:|=|\d+(?:\.\d+)?\s*(?:\"|inch|in\b|cm|mm)|\d+\s*$(?<=\s\d{2}))")
 
 
-_SAID_OF_SIZES = re.compile(
+_SAID_OF_SIZES = later(
     r"(?i)^(?:(?:changes?|figures?|those|numbers?)\s+)?(?:for\s+)?(?:sizes?\s+)?(?=\S)|\s+(?:are|is)(?:\s+(?:given|shown))?(?:\s+in\s+\w+)?$|\s+in\s+(?:parenthes[ie]s|brackets)$|\s+ch(?:ain)?\b.*$"
 )
 
@@ -63,7 +64,7 @@ def _name(part: str) -> str:
     return cut.strip(_AROUND) or part.strip(_AROUND)
 
 
-_GLOSS = re.compile(r"([^()]+)\(([^()]+)\)")
+_GLOSS = later(r"([^()]+)\(([^()]+)\)")
 
 
 def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candidate | None:
@@ -88,7 +89,7 @@ def _candidates(text: str) -> tuple[_Candidate, ...]:
     return tuple(_stretches(text))
 
 
-_DASHED_LIST = re.compile(r"(?i)\W*(?:sizes?\W+)?(?P<list>[a-z\d]{1,8}\s*[(\[][a-z\d]{1,8}(?:-[a-z\d]{1,8})+[)\]])\W*")
+_DASHED_LIST = later(r"(?i)\W*(?:sizes?\W+)?(?P<list>[a-z\d]{1,8}\s*[(\[][a-z\d]{1,8}(?:-[a-z\d]{1,8})+[)\]])\W*")
 
 
 _FIRST_OF_LIST = re.compile(r"(?i)(?<![\w,/-])(?<!, )(?:x{0,3}s|m|(?:extra[- ])?small|medium)\s*$")
@@ -129,7 +130,7 @@ def _stretches(text: str) -> Iterable[_Candidate]:
     yield from _fits_lines(lines)
 
 
-_IN_BRACKETS = re.compile(r"(?i)\b(?:in|with\w*)\s+(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)")
+_IN_BRACKETS = later(r"(?i)\b(?:in|with\w*)\s+(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)")
 
 
 def _with_changes(text: str) -> Iterable[_Candidate]:
@@ -166,7 +167,7 @@ def _first_list(text: str) -> str:
     return re.split(r"\.\s|\bin (?:brackets|parenthes[ie]s)\b", text)[0]
 
 
-_FITS = re.compile(rf"(?i)\s*[-*\u2022]?\s*({_NAME}(?:\s+{_NAME})?)\s+(?:fits|size|is|measures|=)")
+_FITS = later(rf"(?i)\s*[-*\u2022]?\s*({_NAME}(?:\s+{_NAME})?)\s+(?:fits|size|is|measures|=)")
 
 
 def _fits_lines(lines: Sequence[re.Match[str]]) -> Iterable[_Candidate]:
@@ -219,7 +220,7 @@ def declared_number(head: str) -> int:
     return len(strict[0].names) if strict else 0
 
 
-_COUNTED = re.compile(r"(?i)\bsizes?\s+(?P<list>1\s*[(\[]\s*2(?:\s*[,:/-]\s*\d{1,2}){0,16}\s*[)\]])")
+_COUNTED = later(r"(?i)\bsizes?\s+(?P<list>1\s*[(\[]\s*2(?:\s*[,:/-]\s*\d{1,2}){0,16}\s*[)\]])")
 
 
 def counted_sizes(head: str) -> Sizes:
@@ -231,10 +232,10 @@ def counted_sizes(head: str) -> Sizes:
     return Sizes(tuple(numbers), Span(*match.span("list")), declared=True)
 
 
-_ALL = re.compile(
+_ALL = later(
     r"(?i)\s*(?:for\s+)?(?:all|both)\s+(?:the\s+)?sizes?\b(?:\s+(?:only|again|continue|meet|together|rejoin))?"
 )
-_ONLY = re.compile(
+_ONLY = later(
     r"(?i)^\s*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>[\w'/ .,&+()-]+?)\s*(?:sizes?|version|hat|only)?\s*(?P<only>only)?\s*(?:\([^)]*\))?\s*[:.\-]*\s*$"
 )
 
@@ -331,15 +332,15 @@ def match_size(name: str, sizes: Sizes) -> int | None:
     return None
 
 
-_NAMES_FIRST = re.compile(
+_NAMES_FIRST = later(
     r"\s*[,(\[]?\s*(?:for\s+)?(?P<names>[A-Za-z\d][\w'/&+ -]{0,24}?(?:,\s*[\w'/&+ -]{1,24}?){0,8})\s*(?:sizes?)?\s*(?P<only>only)?\s*"
     r"(?:[)\]]\s*:?|:|-(?=\s))\s*",
     re.IGNORECASE,
 )
 
 
-_MAY_BE_NAMES = re.compile(r"\s*[,(\[]?[\w\s'/&+,-]*")
-_DASHED = re.compile(r"-\s")
+_MAY_BE_NAMES = later(r"\s*[,(\[]?[\w\s'/&+,-]*")
+_DASHED = later(r"-\s")
 
 
 def names_first(text: str, start: int, sizes: Sizes) -> tuple[SizeNote, int] | None:

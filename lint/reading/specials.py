@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..figures import Figure
+from ..later import later
 from ..pattern import Definition
 from ..steps import At, Chain, Make, Step, Together, Where, Work
 from ..trade.tables import Stitch
@@ -17,16 +18,12 @@ from .steps import read_steps
 from .together import in_one
 from .words import Word, Words
 
-_ENTRY = re.compile(
+_ENTRY = later(
     r"(?m)^[ \t*\u2022>-]*(?P<term>[A-Za-z][\w'./ -]{0,28}?)[ \t]*(?:\((?P<short>[\w' .-]{1,14})\))?[ \t]*(?:[:=]|\s-\s?|-\s|--+|\.\s{1,6}(?=[A-Z]))[ \t]*(?P<words>[^\n]+(?:\n(?![\n])[ \t]+[a-z][^\n]*)*)"
 )
-_TOGETHER = re.compile(r"(?i)\b(?:tog(?:ether)?|(?:into|as) (?:one|1)(?!\s+(?:st|sc|dc|hdc|tr|sp))|decreas\w*)\b")
-_CLOSED = re.compile(
-    r"(?i)\b(?:in|into)\s+(?:the\s+)?(?:same|one|a|1|next|indicated)\s+(?:st|sc|dc|hdc|tr|stitch|sp|space)"
-)
-_INCREASE = re.compile(
-    r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b"
-)
+_TOGETHER = later(r"(?i)\b(?:tog(?:ether)?|(?:into|as) (?:one|1)(?!\s+(?:st|sc|dc|hdc|tr|sp))|decreas\w*)\b")
+_CLOSED = later(r"(?i)\b(?:in|into)\s+(?:the\s+)?(?:same|one|a|1|next|indicated)\s+(?:st|sc|dc|hdc|tr|stitch|sp|space)")
+_INCREASE = later(r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b")
 _ONE_PLACE = {"place", "st", "stitch", "sp", "space", "corner", "ch"}
 _NUMBERS = {"two": 2, "2": 2, "three": 3, "3": 3, "four": 4, "4": 4, "five": 5, "5": 5}
 
@@ -57,7 +54,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
         yield Definition(term, span, said, _make(term, text[said.start : said.end], words.within(said)))
 
 
-_SHORT_ENTRY = re.compile(
+_SHORT_ENTRY = later(
     r"(?P<term>[A-Za-z][\w.]{0,9}(?:(?<!\w{4}\.) [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>(?:[A-Za-z]|[234]\s?(?=(?:sc|hdc|dc|h?tr)\b))(?:[^,;=:.\n]|\.(?=\S)){1,60})(?=[,;.\n]|$)"
 )
 
@@ -79,11 +76,11 @@ def run_on_definitions(text: str, head: Span, words: Words) -> Iterator[Definiti
             yield Definition(match["term"], term, said, make)
 
 
-_MADE = re.compile(
+_MADE = later(
     r"(?i)\(\s*(?:(?:first|1st)\s+)?(?P<term>(?:half[ -])?(?:shell|fan|v-?\s?st(?:itch)?|cluster|scallop|corner|block|petal))\s+"
     r"(?:is\s+)?(?:now\s+)?(?:made|formed|completed)\b[^()]{0,20}\)"
 )
-_CLAUSE = re.compile(r"[*.;:\n]")
+_CLAUSE = later(r"[*.;:\n]")
 
 
 def made_definitions(text: str, words: Words) -> Iterator[Definition]:
@@ -284,7 +281,7 @@ def _kind_of(make: Make) -> str:
     return "increase" if make.makes > make.uses else "decrease" if make.uses > make.makes else "basic"
 
 
-_TOY_LETTERS = re.compile(r"(?i)[(\[]\s*\d*\s?x\s*,\s*\d*\s?[va]\s*[)\]]")
+_TOY_LETTERS = later(r"(?i)[(\[]\s*\d*\s?x\s*,\s*\d*\s?[va]\s*[)\]]")
 _USUAL_LETTERS = {"x": Make("sc"), "v": Make("inc", 1, 2), "a": Make("dec", 2, 1)}
 
 

@@ -7,6 +7,7 @@ import re
 from dataclasses import dataclass
 
 from ..draft import Draft, Span
+from ..later import later
 from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
 
 
@@ -24,29 +25,29 @@ class Line:
         return self.span.start == self.span.end
 
 
-STITCHY = re.compile(
+STITCHY = later(
     r"(?i)\b(?:\d*(?:sc|dc|hdc|tr|htr|dtr|inc|dec|ch|st|sts|sl|ss|bpdc|fpdc|sc2tog|invdec|mr)(?:\d*tog|\d*)|(?-i:\d*[XVA])|chains?|single|double|treble|increases?|decreases?|stitch(?:es)?|"
     r"repeats?|rep|bobble|[kp]\d+|knit|purl|k2tog|magic|ring|crochet)\b"
 )
 
 
-COMPLETE = re.compile(
+COMPLETE = later(
     r"(?:[.;:!?)\]}\"|]|\s[-=|]\s*\d+|\.\s+\d+|\b\d+[\])]*\s*(?:sts?|sc|dc|hdc|tr|htr))\**\s*$", re.IGNORECASE
 )
 
 
-AGAIN = re.compile(
+AGAIN = later(
     r"Work (?:even|as|[\d\[(][^.\n]{0,30}?(?:rnds?|rounds?|rows?) (?:even|without))\b|(?:Keep\s+repeating|Rep(?:eat)?|REP(?:EAT)?)\b(?!\s*(?:from|between|\*|to\s*\*|instr|[(\[{]|around|across|\d+\s*(?:times|x)))"
 )
 
 
-_NOT_TITLE = re.compile(
+_NOT_TITLE = later(
     r"(?i)^(?:rep(?:eat)?|fasten|finish|stuff|weave|sew|join|turn|work|cut|leave|with|using|continue|cont|change|switch|note|and|then|ch|chain|make|place|begin|"
     r"start|repeats?|next|knit|cast|bind|do not|gauge|hook|yarn|size|sizes?|us|uk|rs|ws|st|sts)\b"
 )
 
 
-PART = re.compile(
+PART = later(
     r"(?i)^(?:(?:left|right|upper|lower|small|medium|large|first|second|1st|2nd|main|top|bottom|front|back|outer|inner|side)\s+)*(?:head|body|arms?|legs?|ears?|tail|"
     r"crown|brim|band|base|sole|foot|feet|cuff|thumb|hand|palm|nose|snout|muzzle|wings?|hat|cap|body of hat|sides?|handles?|strap|flap|bottom|top|rim|edging|border|"
     r"neck|sleeves?|yoke|pattern|instructions?|directions?|steps?|beak|horns?|hair|mane|scarf|skirt|spikes?|stem|leaf|leaves|petals?|lid|bag body|toe|heel|gusset|shell|fins?|peak|visor|"
@@ -69,13 +70,13 @@ def lines_of(draft: Draft, text: str) -> list[Line]:
     return lines
 
 
-_GLOSS = re.compile(r"\s*\([^()]*\)\s*$")
+_GLOSS = later(r"\s*\([^()]*\)\s*$")
 
 
-_CHAINS = re.compile(r"(?i)\bch(?:ain)?[\s-]*\d|\d\s*ch\b")
+_CHAINS = later(r"(?i)\bch(?:ain)?[\s-]*\d|\d\s*ch\b")
 
 
-_NAME_WORDS = re.compile(
+_NAME_WORDS = later(
     r"(?:(?i:first|second|third|1st|2nd)\b|[A-Z])[A-Za-z'/-]*(?:\s+[A-Za-z'/&-]+){1,3}\s*(?:\([^()]*\))?:?"
 )
 
@@ -150,7 +151,7 @@ def _bare_numbers(text: str, lines: list[Line], found: dict[int, Heading]) -> di
     return {}
 
 
-_FIRST_STITCHES = re.compile(r"(?i)\b(?:ring|circle|loop|mr|(?:from|of) (?:the )?hook|each ch(?:ain)?)\b")
+_FIRST_STITCHES = later(r"(?i)\b(?:ring|circle|loop|mr|(?:from|of) (?:the )?hook|each ch(?:ain)?)\b")
 
 
 def _begins(text: str, heading: Heading) -> bool:
@@ -158,7 +159,7 @@ def _begins(text: str, heading: Heading) -> bool:
     return bool(_FIRST_STITCHES.search(text[heading.body :].split("\n", 1)[0]))
 
 
-_PLAIN = re.compile(
+_PLAIN = later(
     r"(?i)work\b[^.\n]*\b(?:even|without shaping|rounds?|rnds?|rows?)\b|(?:same\s+)?as\s+(?:rounds?|rnds?|rows?)\b"
 )
 
@@ -218,16 +219,16 @@ def real_headings(text: str, lines: list[Line]) -> dict[int, Heading]:
 # `Left front row 1:`, `Right side of neck, row 1 (RS):`; before a comma any name may stand: `Ruffle, next row:`
 _SIDES = r"left|right|upper|lower|top|bottom|first|second|centre|center|main|outer|inner"
 _PIECES = r"front|back|side|sleeve|neck|shoulder|band|collar|cuff|border|edging|panel|strap|flap|gusset|heel|toe|body|yoke|thumb|half|cap|hood|brim"
-PART_NAME = re.compile(
+PART_NAME = later(
     rf"(?:(?i:{_SIDES})\s+)*(?i:{_PIECES})(?:\s+(?i:of\s+(?:the\s+)?)?(?i:{_PIECES}))?|(?i:{_SIDES})\s+side(?:\s+of\s+(?:the\s+)?\w+)?"
 )
-_NAME = re.compile(
+_NAME = later(
     rf"(?:(?:{PART_NAME.pattern}),?|[A-Z][a-z]+(?:\s[a-z]+){{0,2}},)\s+"
     r"(?=(?i:(?:rounds?|rnds?|rows?)\b\.?\s*\d|(?:next|last|first|foundation|set-up|setup|inc|dec)\s+(?:rounds?|rnds?|rows?)\b))"
 )
 
 
-_BARE_WORD = re.compile(r"(?P<word>(?i:round|rnd|row))\s*:\s*")
+_BARE_WORD = later(r"(?P<word>(?i:round|rnd|row))\s*:\s*")
 
 
 def _after_name(text: str, line: Line) -> Heading | None:
@@ -242,7 +243,7 @@ def _after_name(text: str, line: Line) -> Heading | None:
     return heading if heading and ":" in text[heading.span.end : heading.body] else None
 
 
-_NAMES_ROUNDS = re.compile(
+_NAMES_ROUNDS = later(
     r"(?i)\b(?:rep(?:eat)?|(?:same\s+)?as|like|work|next|foll(?:owing)?|alt(?:ernate)?|(?:even\s+)?for"
     r"|(?:end|beg|beginning|start)\s+of(?:\s+the)?)\b\s*(?:-?[\d(\[][\d\s,/:()\[\]-]*|-\s*[(\[][\d\s,/:-]*[)\]]\s*)?$"
 )
@@ -267,10 +268,10 @@ def speaks_on(text: str, before: Line, line: Line) -> bool:
 _CUT_ENDS = frozenset("dDsSwW.")
 
 
-_CUT = re.compile(r"(?i)[.)\]]\s*(?:rounds?|rnds?|rows?)\.?$")
+_CUT = later(r"(?i)[.)\]]\s*(?:rounds?|rnds?|rows?)\.?$")
 
 
-_DIRECTIVE = re.compile(
+_DIRECTIVE = later(
     r"(?i)\s*(?:\(|\[|\*|rep|as\b|same|work|k\b|p\b|knit|purl|ch|chain|sc|dc|hdc|tr|\d|[A-Z]|in\b|inc|dec|using|with|join|sl|\{|st\b|sk)"
 )
 
@@ -303,7 +304,7 @@ _UNIT = (
 
 
 # `rows. 15 sts`: a sentence ends in the word, and a count follows
-_ROUNDS = re.compile(
+_ROUNDS = later(
     r"(?P<many>(?:(?:alt|alternate|other)\s+)?(?:rnds|rounds|rows)\b"
     rf"(?:(?!\.?\s*\d)|(?=\.\s+{_FIGURES}{_UNIT}\.?\s*$)))|(?:rnds?|rounds?|rows?|r)(?![a-z])",
     re.IGNORECASE | re.MULTILINE,
@@ -313,6 +314,4 @@ _ROUNDS = re.compile(
 _SPACES = rf"\s*(?:,|and|&|\+)?\s*{_FIGURES}(?:ch(?:ain)?s?\b[\s-]*\d*[\s-]*)?(?:sp|space)s?"
 
 
-_COUNT = re.compile(
-    rf"[-=:\u2013\s]*[(\[{{]?\s*[(\[{{]?\s*{_FIGURES}{_UNIT}?(?:{_SPACES})?\.?\s*[)\]}}]?\.?", re.IGNORECASE
-)
+_COUNT = later(rf"[-=:\u2013\s]*[(\[{{]?\s*[(\[{{]?\s*{_FIGURES}{_UNIT}?(?:{_SPACES})?\.?\s*[)\]}}]?\.?", re.IGNORECASE)

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import re
 import tomllib
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from functools import cache
 from importlib import resources
 
+from ..later import later
 from .words import Lexicon, Word
 
 
@@ -105,7 +105,7 @@ def _is_strange(text: str, lex: Lexicon) -> bool:
 _ENDINGS = ("'s", "s", "es", "ed", "ing", "er", "est", "ly", "y", "wise")
 _LEAST_STEM = 3
 _DOUBLING = ("ed", "ing", "er", "est")
-_DOUBLED = re.compile(r"[b-df-hj-np-tv-z][aeiou][b-df-hj-np-tvz]")  # stems like fit: `fitting`, and not `fiting`
+_DOUBLED = later(r"[b-df-hj-np-tv-z][aeiou][b-df-hj-np-tvz]")  # stems like fit: `fitting`, and not `fiting`
 
 
 def _base_forms(text: str) -> Iterator[str]:

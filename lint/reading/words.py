@@ -20,6 +20,7 @@ from typing import Any, NamedTuple, TypeAlias, cast
 
 from ..draft import Span
 from ..figures import Figure
+from ..later import later
 from ..steps import Make
 from ..trade.tables import Stitch, spellings
 from .numbers import cardinal, numbers_of_two_words, ordinal, times_word
@@ -51,7 +52,7 @@ class Word(NamedTuple):
         return Figure(self.values or (self.value,), self.span)
 
 
-_SCAN = re.compile(
+_SCAN = later(
     r"\d+(?:st|nd|rd|th|(?-i:(?<=[23])d))(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE
 )
 
@@ -186,7 +187,7 @@ def _label(text: str) -> tuple[str, int | None]:
 # a figure or the sign of a fraction comes first and is looked at from behind, so that a search is quick
 _PART = r"[\u00bc\u00bd\u00be]"
 _UNIT_AFTER_PART = r"(?:\s?(?:\"|in\b|inch(?:es)?|cm|mm))?"
-_MEASURE = re.compile(
+_MEASURE = later(
     r"[\d\u00bc\u00bd\u00be](?:(?<=\d)(?<![\w.,]\d)\d{0,5}(?:[.,]\d{1,4})?"
     rf"(?:\s?{_PART}|\s\d/\d)?\s?-?(?:mm\b|cms?\b|inch(?:es)?\b|ins\b\.?|\"|''|in\.(?=\W)|oz\b|ounces?\b|g\b|grams?\b|yds?\b|yards?\b|met(?:er|re)s?\b)"
     rf"|(?<=\d)(?<!\d\d)\d{{0,3}}{_PART}{_UNIT_AFTER_PART}|(?<={_PART})(?<!\d{_PART}){_UNIT_AFTER_PART}"
@@ -195,7 +196,7 @@ _MEASURE = re.compile(
 )
 
 
-_BREAK = re.compile(r"(?<=\S)\n(?=[a-z])")
+_BREAK = later(r"(?<=\S)\n(?=[a-z])")
 
 
 def words_of(text: str, lex: Lexicon) -> tuple[Word, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from ..later import later
 from ..pattern import Pattern, Round
 from ..steps import At, Join, Ring, Turn, Work
 from .fabric import Fabric
@@ -35,7 +36,7 @@ def says_round(round_: Round) -> bool:
     return _SAYS_ROUND.match(round_.label) is not None
 
 
-_SAYS_ROUND = re.compile(r"(?:[a-z]+\s+)?(?:rounds?|rnds?|rds?)\b", re.IGNORECASE)
+_SAYS_ROUND = later(r"(?:[a-z]+\s+)?(?:rounds?|rnds?|rds?)\b", re.IGNORECASE)
 
 
 def _joined(rounds: tuple[Round, ...]) -> frozenset[int]:

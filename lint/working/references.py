@@ -6,6 +6,7 @@ import re
 from bisect import bisect_left
 from collections.abc import Sequence
 
+from ..later import later
 from ..pattern import Elided, Pattern, RepeatRounds, Round, WorkEven
 from ..steps import Even, Marker, Remark, Shaping, Step, Turn, Work
 
@@ -158,7 +159,7 @@ def _plain(name: str) -> str:
     )
 
 
-_ROUND_WORD = re.compile(r"\b(?:rows?|rounds?|rnds?)\b")
+_ROUND_WORD = later(r"\b(?:rows?|rounds?|rnds?)\b")
 _SHORTER = {"decrease": "dec", "decreasing": "dec", "increase": "inc", "increasing": "inc"}
 
 
