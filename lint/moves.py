@@ -57,7 +57,8 @@ def _placed(kind: type) -> Callable[[Any, Callable[[Any], Any]], Any] | None:
     placed = [names.index(name) for name in moves]
     values = _getter(names)
     # a class with the same slots, whose values may be changed: they are made in a third of the time
-    twin: Any = make_dataclass(kind.__name__, names, slots=True, eq=False, repr=False)
+    own = {"__doc__": kind.__doc__}
+    twin: Any = make_dataclass(kind.__name__, names, slots=True, eq=False, repr=False, namespace=own)
 
     def made(value: Any, move: Callable[[Any], Any]) -> Any:
         parts = list(values(value))

@@ -173,8 +173,9 @@ class Starting(Needles):
 
     def into_foundation(self, where: Where) -> bool:
         """Tell whether a stitch goes into the nth chain of the foundation with nothing worked yet: `in the 5th ch`."""
-        on_chain = self.cursor is not None and self.cursor.fabric.is_chain and not self.cursor.fabric.ring
-        return where.nth is not None and where.target.chain and on_chain and not self.used and not self.worked
+        if where.nth is None or not where.target.chain or self.used or self.worked or self.cursor is None:
+            return False
+        return self.cursor.fabric.is_chain and not self.cursor.fabric.ring
 
     def travel(self, where: Where, rest: Sequence[Step]) -> None:
         """Pass places by slip stitches at a row's beginning; a chain that then counts stands on the last of them."""
