@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Level
+from ..lint.later import later
 from ..lint.pattern import Round
 from ..lint.steps import At, Remark, Work
 from .rule import Case, Flags, Passes, Rule, Said
@@ -15,14 +16,8 @@ from .sums import for_sizes
 _FAMILY = "counts"
 _PRACTICE = "common practice of tech editing: parts add up to the whole, and repeats multiply to it"
 _LIST = r"\d{1,4}(?:[ \t]*(?:[)\]][ \t]*[(\[]|[(\[,:/-])[ \t]*\d{1,4}){0,16}(?:[ \t]*[)\]])?"
-_DIGITS = re.compile(r"\d+")
+_DIGITS = later(r"\d+")
 _SMALL_NUMBERS = {"two": 2, "three": 3, "four": 4, "five": 5, "once": 1, "twice": 2, "thrice": 3}
-
-
-def _says(case: Case, *words: str) -> bool:
-    """Tell whether one of some words, in small letters, stands anywhere: most drafts have none of these."""
-    text = case.once("text in small letters", case.draft.text.lower)
-    return any(word in text for word in words)
 
 
 def _values(words: str) -> list[int]:
@@ -45,26 +40,24 @@ def _sizes_of(lists: Sequence[Sequence[int]]) -> int:
 
 # ---------------------------------------------------------------- divided among parts
 
-_SENTENCE = re.compile(r"[^\n.]+")
+_SENTENCE = later(r"[^\n.]+")
 _PART_NAMES = (
     r"(?:(?:left|right|first|second|center|centre|upper|lower|front|back|each)\s+){0,2}"
     r"(?:fronts?|backs?|sleeves?|necks?|neckline|body|heel|instep|thumb|hand|palm|legs?|sides?|shoulders?|yoke|collar|flap|sole)"
 )
-_SHARE = re.compile(
+_SHARE = later(
     rf"(?i)(?<![\w.-])(?:k|p|knit|sc|work|next|first|last|rem(?:aining)?)?\s?(?P<list>{_LIST})[ \t]*(?:sts?\b|sc\b|dc"
     rf"\b|hdc\b)?[^.,;:\d\n]{{0,70}}?"
     rf"\bfor\s+(?:the\s+)?(?P<part>{_PART_NAMES})\b"
 )
-_NO_DIVISION = re.compile(
+_NO_DIVISION = later(
     r"(?i)\b(?:cast|co|chain|ch|pick|each|both|twice|times|evenly|dec\w*|inc\w*|size|sizes|bind|rep(?:eat)?|bo)\b"
 )
-_TOLD_BEFORE = re.compile(
-    rf"(?<![\w.])(?P<list>{_LIST})[ \t]*(?:sts|stitches|sc|dc|hdc)\b[^\n]{{0,24}}\n?[^\n]{{0,12}}$"
-)
+_TOLD_BEFORE = later(rf"(?<![\w.])(?P<list>{_LIST})[ \t]*(?:sts|stitches|sc|dc|hdc)\b[^\n]{{0,24}}\n?[^\n]{{0,12}}$")
 
 
 def _division(case: Case) -> Iterator[Said]:
-    if not _says(case, " for "):
+    if not case.says(" for "):
         return
     for sentence in _SENTENCE.finditer(case.draft.text):
         shares = [*_SHARE.finditer(case.draft.text, *sentence.span())]
@@ -104,16 +97,16 @@ def _wholes(case: Case, start: int, sizes: int) -> Iterator[list[int]]:
 
 # ---------------------------------------------------------------- needles, repeats, rows of a chart
 
-_ON_NEEDLES = re.compile(
+_ON_NEEDLES = later(
     rf"(?i)(?<![\w.])(?P<n>{_LIST})[ \t]*sts\b[^.\n]{{0,50}}?\b(?:over|on|onto|among|across|between)\s+(?:the\s+)?"
     rf"(?P<k>\d|two|three|four|five)"
     rf"\s+(?:\w+[- ]){{0,2}}(?:needles|dpns?)\W{{1,4}}(?P<m>{_LIST})[ \t]*(?:sts?\s+)?(?:on\s+|per\s+)?each\b"
 )
-_EACH_NEEDLE = re.compile(
+_EACH_NEEDLE = later(
     r"(?i)\bcast\s+on\s+(?P<n>\d{1,3})[ \t]*sts\s*[(,-]\s*(?P<m>\d{1,3})\s*(?:sts?\s+)?(?:on|per)\s+each\s+"
     r"(?:needle|dpn)\b"
 )
-_PRODUCT = re.compile(
+_PRODUCT = later(
     rf"(?i)(?<![\w.])(?P<n>{_LIST})[ \t]*(?:sts|stitches|ch|chains)\b\W{{1,4}}(?:that\s+is\s+|i\.e\.\s+|=\s*)?"
     rf"(?P<k>{_LIST})[ \t]*"
     r"(?:(?:pattern\s+)?(?:repeats|reps)|times)\s+(?:of\s+)?(?:the\s+)?(?P<m>\d{1,3})[ \t-]*(?:sts?|stitch(?:es)?)(?:"
@@ -122,7 +115,7 @@ _PRODUCT = re.compile(
 
 
 def _products(case: Case) -> Iterator[Said]:
-    if not _says(case, "needles", "dpn", "repeats of", "reps of", "times ", "each needle"):
+    if not case.says("needles", "dpn", "repeats of", "reps of", "times ", "each needle"):
         return
     for pattern, noun in ((_ON_NEEDLES, "needles"), (_PRODUCT, "repeats")):
         for match in pattern.finditer(case.draft.text):
@@ -142,18 +135,18 @@ def _products(case: Case) -> Iterator[Said]:
             yield Said(Span(*match.span("n")), f"{total} sts can't be {each} on each needle", sum=(line,))
 
 
-_ROWS_TIMES = re.compile(
+_ROWS_TIMES = later(
     r"(?i)\b(?:rows?|rnds?|rounds?)\s+(?P<a>\d{1,3})\s*(?:-|\u2013|to|through)\s*(?P<b>\d{1,3})\b"
     r"(?P<of>[^.,;\n\d]{0,30}?)\b(?P<often>once|twice|thrice|\d{1,2}\s+times)\b(?P<more>\s+more)?"
 )
-_ROWS_ALL = re.compile(
+_ROWS_ALL = later(
     r"(?i)(?<![\w.-])(?P<n>\d{1,3})\s+(?:rows|rnds|rounds)\s+(?:in\s+(?:all|total)|altogether|total)\b|\btotal\s+of"
     r"\s+(?P<t>\d{1,3})\s+(?:rows|rnds|rounds)\b"
 )
 
 
 def _rows_of_chart(case: Case) -> Iterator[Said]:
-    if not _says(case, "in all", "total", "altogether"):
+    if not case.says("in all", "total", "altogether"):
         return
     for sentence in _SENTENCE.finditer(case.draft.text):
         groups = [*_ROWS_TIMES.finditer(sentence[0])]
@@ -178,12 +171,12 @@ def _often(words: str) -> int:
 
 # ---------------------------------------------------------------- held, and left on each side
 
-_HELD = re.compile(
+_HELD = later(
     r"(?i)(?<![\w.])(?<!last )(?<!first )(?<!these )(?P<before>\d{1,3})[ \t]*sts[.,;:][^\n\d]{0,40}?(?P<held>\d{1,3})"
     r"\s+sts\b[^.\n\d]{0,30}?\b(?:holder|waste\s+yarn|hold|stitch\s+holder)\b"
     r"[^.\n\d]{0,40}\.\s*\(?(?P<after>\d{1,3})[ \t]*sts\b"
 )
-_LAST_HELD = re.compile(
+_LAST_HELD = later(
     r"(?i)(?<![\w.])(?P<before>\d{1,3})[ \t]*sts[.,;:][^\n\d]{0,30}?\bto\s+(?:the\s+)?last\s+(?P<held>\d{1,3})\s+sts"
     r"\b[^.\n\d]{0,20}?\bplace\s+(?:these\s+)?(?P=held)?[^.\n\d]{0,20}?"
     r"\b(?:holder|waste\s+yarn|hold)\b[^.\n\d]{0,40}\.\s*\(?(?P<after>\d{1,3})[ \t]*sts\b"
@@ -191,7 +184,7 @@ _LAST_HELD = re.compile(
 
 
 def _held_differs(case: Case) -> Iterator[Said]:
-    if not _says(case, "hold", "waste yarn"):
+    if not case.says("hold", "waste yarn"):
         return
     seen: set[int] = set()
     for pattern in (_LAST_HELD, _HELD):
@@ -213,7 +206,7 @@ def _worked_there(case: Case, at: int) -> bool:
     )
 
 
-_EACH_SIDE = re.compile(
+_EACH_SIDE = later(
     rf"(?i)\b(?:each|both)\s+(?:shoulder|side|front)s?\s+(?:now\s+)?(?:has|have)\s+(?P<list>{_LIST})[ \t]*sts\b|"
     rf"(?<![\w.])(?P<rem>{_LIST})[ \t]*sts\s+(?:rem(?:ain(?:ing)?)?\s+)?(?:(?:on|at|for)\s+)?each\s+"
     rf"(?:shoulder|side|front)\b"
@@ -222,7 +215,7 @@ _EACH_SIDE = re.compile(
 
 def _each_side(case: Case) -> Iterator[Said]:
     """Compare what is told of each side with the row before it, which bound off or held its middle stitches."""
-    if not _says(case, "each ", "both "):
+    if not case.says("each ", "both "):
         return
     for match in _EACH_SIDE.finditer(case.draft.text):
         before = [index for index, round_ in enumerate(case.pattern.rounds) if round_.span.start < match.start()]
@@ -266,7 +259,7 @@ def _before_middle(round_: Round, size: int) -> int | None:
     return None
 
 
-_MIDDLE = re.compile(r"(?i)\b(?:bind(?:ing)?\s+off|cast(?:ing)?\s+off|bo|holder)\b")
+_MIDDLE = later(r"(?i)\b(?:bind(?:ing)?\s+off|cast(?:ing)?\s+off|bo|holder)\b")
 
 
 # ---------------------------------------------------------------- the rules

@@ -33,6 +33,13 @@ _EDGE = later(
     r"(?i)\b(?:cast[- ]?on|co|bound[- ]?off|bind[- ]?off|cast[- ]?off|bo)\s+(?:edges?|rows?|tail)\b"
     r"|(?<=\bunderarm\s)(?:co|bo|cast[- ]?on|cast[- ]?off)\b(?!\s*(?:of\s*)?[\d(\[])"
     r"|(?<![\d(])\b\d{1,3}\s+(?:sts?|stitches)\s+(?:increased|decreased|inc'd|dec'd)(?![\w(])(?!\s+(?:to|by))"
+    r"|\bfigure[- ](?:of[- ])?(?:8|eight)\s+(?:cast[- ]?on|co)\b"
+    r"|\bsl(?:ip)?\s+(?:them\s+|these\s+(?:sts\s+)?)?(?:to|on|onto)\s+(?:a\s+|the\s+)?(?:st(?:itch)?\s+)?holder\b"
+)
+# how many gaps there are isn't told: `casting on 2 sts over each buttonhole`
+_OVER_GAPS = re.compile(
+    r"(?i)\bcast(?:ing)?[- ]on\s+\d{1,2}\s+(?:sts|stitches)\s+(?:over|above|in\s+place\s+of|at)\s+"
+    r"(?:each|every|all|(?<=ing on \d sts over )(?:the|those))\b[^.,;\n]{0,40}"
 )
 
 
@@ -98,6 +105,7 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
     merged = _merged(merged, _CABLE.finditer(text), _cable)
     merged = _merged(merged, _EDGE.finditer(text), _named)
     merged = _merged(merged, _LANDMARK.finditer(text), _landmark)
+    merged = _merged(merged, _OVER_GAPS.finditer(text), _unknown)
     found: list[Word] = []
     for index, word in enumerate(merged):
         before = found[-1] if found else None
@@ -125,6 +133,10 @@ def _named(_: re.Match[str], first: Word) -> Word:
 
 def _landmark(_: re.Match[str], first: Word) -> Word:
     return first._replace(kind="landmark", stitch=None, value=None)
+
+
+def _unknown(_: re.Match[str], first: Word) -> Word:
+    return first._replace(kind="word", stitch=None, value=None)
 
 
 def _cable(match: re.Match[str], first: Word) -> Word:

@@ -6,21 +6,22 @@ import re
 from collections.abc import Iterator, Sequence
 
 from ..draft import Span
+from ..later import later
 from ..said import Cable, Described
 
 _LESS = r"\(\s*(?P<{n}>[1-4])\s+sts?\s+(?:are\s+)?dec(?:reased|reases?|['\u2019]?d)?\s*\)"
-_SAID_BEFORE = re.compile(rf"(?i){_LESS.format(n='n')}\s*[:=-]\s*(?P<words>[^.\n]{{8,200}})")
-_SAID_BEHIND = re.compile(
+_SAID_BEFORE = later(rf"(?i){_LESS.format(n='n')}\s*[:=-]\s*(?P<words>[^.\n]{{8,200}})")
+_SAID_BEHIND = later(
     rf"(?im)^[\s*\u2022-]*(?P<name>[A-Za-z0-9]{{2,10}})\s*[:=-]\s*(?P<words>[^.\n(]{{8,160}})\s*{_LESS.format(n='n')}"
 )
 # stitches that take away the same number wherever they are named
 _KNOWN = {"sk2p": 2, "s2kp": 2, "s2kp2": 2, "k3tog": 2, "p3tog": 2, "sssk": 2, "cdd": 2, "ssk": 1, "skp": 1, "skpo": 1}
-_ENTRY = re.compile(rf"(?im)^[\s*\u2022-]*(?P<name>{'|'.join(_KNOWN)})\s*[:=-]\s*(?P<words>[^.\n(]{{8,160}})(?=[.\n(])")
-_TAKES = re.compile(
+_ENTRY = later(rf"(?im)^[\s*\u2022-]*(?P<name>{'|'.join(_KNOWN)})\s*[:=-]\s*(?P<words>[^.\n(]{{8,160}})(?=[.\n(])")
+_TAKES = later(
     r"(?i)\bpass(?:ed)?\b[^,;.]{0,40}\bover\b|\bpsso\b|\b(?:k|p|knit|purl)\s?2\s?tog(?:ether)?\b|\bssk\b|\bskpo?\b|"
     r"\b(?P<two>(?:k|p|knit|purl)\s?3\s?tog(?:ether)?|sssk|s2kp|cdd|sk2p)\b"
 )
-_UNCLEAR = re.compile(r"(?i)\b(?:see|chart|slipped\s+sts|both|2\s+sl\w*|two\s+sl\w*|them|these|together)\b")
+_UNCLEAR = later(r"(?i)\b(?:see|chart|slipped\s+sts|both|2\s+sl\w*|two\s+sl\w*|them|these|together)\b")
 
 
 def described(text: str, talk: Sequence[Span]) -> Iterator[Described]:
@@ -42,7 +43,7 @@ def described(text: str, talk: Sequence[Span]) -> Iterator[Described]:
         yield from _drawn_together(text, span)
 
 
-_TOGETHER = re.compile(
+_TOGETHER = later(
     r"(?im)(?:\b(?:sc|hdc|dc|tr|dtr|htr)(?P<tog>[2-5])tog\b|\b(?P<cl>[2-7])[- ]?(?:sc|hdc|dc|tr|dtr|htr)[- ](?:cl"
     r"(?:uster)?|bobble|popcorn|puff)\b)"
     r"(?P<gap>[^\n.:=]{0,30})[:=]\s*(?P<words>[^\n]{0,30}[(\[](?P<unit>[^()\[\]\n]{12,160})[)\]]\s*"
@@ -50,7 +51,7 @@ _TOGETHER = re.compile(
     r"[^\n.]{0,60}?\b(?:through|off)\s+all\b)"
 )
 _NUMBERS = {"twice": 2, "thrice": 3, "two": 2, "three": 3, "four": 4, "five": 5}
-_LEADS = re.compile(r"(?i)\bch(?:ain)?\s*-?\s*\d|\bbeg\w*|\bfirst\b")
+_LEADS = later(r"(?i)\bch(?:ain)?\s*-?\s*\d|\bbeg\w*|\bfirst\b")
 
 
 def _drawn_together(text: str, span: Span) -> Iterator[Described]:
@@ -68,23 +69,23 @@ def _drawn_together(text: str, span: Span) -> Iterator[Described]:
 
 # ---------------------------------------------------------------- cables
 
-_CABLE = re.compile(
+_CABLE = later(
     r"(?<![\w/])(?P<name>(?:C|T|Cr|Tw)(?P<n>\d{1,2})(?P<side>[A-Z]{1,2})?|(?P<a>\d)/(?P<b>\d)[ -]?"
     r"(?P<lean>[LR][CTP]|[LR]PC))\b"
     r"(?:\s*\([^)\n]{0,40}\))?\s*[:=]\s*(?P<words>(?i:sl(?:ip)?)\s[^.\n]{10,160})"
 )
-_TO_CABLE = re.compile(
+_TO_CABLE = later(
     r"(?i)\bsl(?:ip)?\s+(?:the\s+)?(?:(?:next\s+)?(?P<n>\d|two|three|four)\b|(?P<one>next|1|one)\s+st\b)[^,;]{0,30}?"
     r"\b(?:cn|c\.?n\.?|cable\s+needle|spare\s+needle)"
 )
-_WORKED = re.compile(
+_WORKED = later(
     r"(?i)\b(?:k(?:nit)?|p(?:url)?)\s?(?P<n>\d)\b(?P<back>(?:\s+sts?)?\s+from\s+(?:the\s+)?(?:cn|cable|spare))?"
 )
-_NO_CABLE = re.compile(
+_NO_CABLE = later(
     r"(?i)\btog\b|\d\s?tog|\bm1|\byo\b|\bpsso\b|\bsecond\b|\b2nd\b|\bback\s+to\b|\bwrap|\btbl\b|\bslipped\b|\bthen\s+"
     r"(?:the\s+)?(?:st|sts)\b"
 )
-_HELD = re.compile(r"(?i)\b(?:in|at|to)\s+(?:the\s+)?(?P<where>front|back)\b")
+_HELD = later(r"(?i)\b(?:in|at|to)\s+(?:the\s+)?(?P<where>front|back)\b")
 
 
 def cables(text: str) -> Iterator[Cable]:
