@@ -6,7 +6,7 @@ from ..figures import Figure
 from ..steps import Chain, Join, Rejoin, Remark, Ring, Turn
 from .joins import NOT_COUNTS
 from .marks import kind, text_at
-from .spreads import SpreadReader
+from .often import OftenReader
 from .times import figure_at
 from .together import travels
 from .words import Word
@@ -14,7 +14,7 @@ from .words import Word
 _MOST_BEFORE = 40  # steps; a beginning chain stands near the beginning
 
 
-class ChainReader(SpreadReader):
+class ChainReader(OftenReader):
     """Reads chains."""
 
     __slots__ = ()

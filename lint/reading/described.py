@@ -199,6 +199,9 @@ def _number_fits(items: Sequence[Item], index: int, seen: Seen) -> bool:
     figure = figure_at(items, index)
     if kind(items, index) == "group" and (seen.each or seen.last) and figure is not None and not figure.is_list:
         return False
+    one = figure is not None and not figure.is_list and kind(items, index - 1) == "next"
+    if kind(items, index) == "group" and one and kind(items, index + 1) in ("", "."):
+        return False  # `2 sc in next (18)`
     if kind(items, index) == "group" and text_at(items, index - 1) in _QUALIFIERS:
         return False  # `1 sc in corner {36 (40, 44)}`
     return not (kind(items, index + 1) == "times" and text_at(items, index + 1) != "x")

@@ -28,7 +28,7 @@ def _apart(words: str) -> str:
 
 _TENS_AND = "|".join(rf"{ten}[- ](?:{_NTH})" for ten in _apart(_TENS).split("|"))
 # in small letters
-_AFTER = later(rf"r(?<!\wr)(?:ounds?|nds?|ows?)\.?\s+({_CARDINAL})\b")
+_AFTER = later(rf"r(?<!\wr)(?<!(?:st|nd|rd|th) r)(?:ounds?|nds?|ows?)\.?\s+({_CARDINAL})\b")
 _BEFORE = later(rf"({_TENS_AND}|{_apart(_NTH)}|{_apart(_LATER)})(?=(?:\s+(?:and|to|&)\s+{_ORDINALS})?\s+{_FULL}\b)")
 _SIGN = later(
     r"^(?P<lead>[ \t]*)#(?P<from>\d{1,3})(?:(?P<to>\s*(?:to|-|and|&)\s*)#(?P<last>\d{1,3}))?[ \t]",

@@ -47,8 +47,8 @@ class PlaceFirstReader(StitchReader):
         if self._other_side():
             return True
         placed = read_place(self.items, self.at)
-        if placed is None:
-            return False
+        if placed is None or (self._unknown_before() and placed.where.at in (At.NEXT, At.EACH)):
+            return False  # `BS in next st`: what is worked there stands before it, and isn't known
         index = placed.end
         while kind(self.items, index) in (",", ":", "work", "noise"):
             index += 1
@@ -65,6 +65,16 @@ class PlaceFirstReader(StitchReader):
         if kind(self.items, index) == "group" or kind(self.items, index) in ("number", "stitch"):
             return self._placed_first(start, index, placed)
         return False
+
+    def _unknown_before(self) -> bool:
+        return bool(self.unknown) and self.unknown[-1].kind == "word"
+
+    def _each_first(self) -> bool:
+        """Read `each stitch 1 sc`: so many in every one."""
+        placed = None if self.unknown else read_place(self.items, self.at)
+        if placed is None or placed.where.at is not At.EACH or kind(self.items, placed.end) != "number":
+            return False
+        return self._placed_first(self.at, placed.end, placed)
 
     def _group_in_place(self, start: int, index: int, placed: Placed) -> bool:
         """Read `in each loop work (sc, 3 dc, sc)`, `in next sp: (dc, ch 1) 4 times`: the bracket goes there."""

@@ -64,7 +64,9 @@ class RepeatReader(MoveReader):
         if self._kind() == "rep" and not self._rep_names_mark(self.at):
             self.at += 1
             star = True
-            while self._kind() in ("noise", "each", "*") and not read_times(self.items, self.at):
+            while (self._kind() in ("noise", "each", "*") or self._empty_bracket()) and not read_times(
+                self.items, self.at
+            ):
                 self.at += 1
         if self._kind() == "-" and (dashed := read_times(self.items, self.at + 1)) and dashed.times.number is not None:
             self.at += 1
@@ -87,13 +89,21 @@ class RepeatReader(MoveReader):
         self._add(Repeat(steps, times, self._span(start), group.mark))
         return True
 
+    def _empty_bracket(self) -> bool:
+        """Tell whether a bracket stands for the one before it: `(sc, inc) repeat ( ) 6 times`."""
+        item = self.items[self.at] if self.at < len(self.items) else None
+        return isinstance(item, Group) and all(inner.kind in (".", "-") for inner in item.items)
+
     def _number_before_group(self) -> bool:
         """Read `6 (sc, inc)`: six times. A 1 before a bracket that has its own times is a stray figure."""
         number = figure_at(self.items, self.at)
         times = 1 if self._kind(1) in ("times", "*") else 0
-        if kind(self.items, self.at + 1 + times) != "group":
+        group = self.items[self.at + 1 + times] if self.at + 1 + times < len(self.items) else None
+        if not isinstance(group, Group):
             return False
         what = role(self.items, self.at + 1 + times)
+        if what is Role.COUNT and times and any(word.stitch is not None for word in flat(group.items)):
+            what = Role.STEPS  # `6 x (1 sc, 1 inc)`
         if what not in (Role.REPEAT, Role.STEPS) or number is None:
             return False
         if what is Role.REPEAT:
@@ -103,8 +113,6 @@ class RepeatReader(MoveReader):
             return True
         start = self.at
         self.at += 2 + times
-        group = self.items[start + 1 + times]
-        assert isinstance(group, Group)
         span = self._span(start)
         self._add(Repeat(self._inner(group), Times(Count.TOTAL, number, span=span), span, group.mark))
         return True
@@ -150,7 +158,11 @@ class RepeatReader(MoveReader):
         return True
 
     def _all_around(self) -> bool:
-        """Read `2 sc, 1 dec, all around`: all that was said, to the end."""
+        """Read `2 sc, 1 dec, all around`: all that was said, to the end; `end of rnd 7` only says where."""
+        if self._text().startswith("end of r") and self._kind(1) == "number":
+            self._add(Remark(self._span(self.at, self.at + 2)))
+            self.at += 2
+            return True
         made = [step for step in self.steps if not isinstance(step, Remark)]
         bare = len(made) > (0 if self.knit else 1) and all(
             isinstance(step, Work) and step.where.at is At.NEXT for step in made

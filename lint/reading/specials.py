@@ -55,7 +55,7 @@ def definitions(text: str, head: Span, words: Words) -> Iterator[Definition]:
 
 
 _SHORT_ENTRY = later(
-    r"(?P<term>[A-Za-z][\w.]{0,9}(?:(?<!\w{4}\.) [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>(?:[A-Za-z]|[234]\s?(?=(?:sc|hdc|dc|h?tr)\b))(?:[^,;=:.\n]|\.(?=\S)){1,60})(?=[,;.\n]|$)"
+    r"(?P<term>[A-Za-z][\w.]{0,9}(?:(?<!\w{4}\.) [A-Za-z]\w{0,5})?)\s*(?:=|:|-)\s*(?P<words>(?:[A-Za-z]|[234]\s?(?=(?:sc|hdc|dc|h?tr)\b))(?:[^,;=:.|\u00b7\u2022\n]|\.(?=\S)){1,60})(?=[,;.|\u00b7\u2022\n]|$)"
 )
 
 

@@ -18,6 +18,7 @@ from .claims import claim_of_group
 from .filet import read_filet
 from .joined import JoinedReader
 from .joins import NOT_COUNTS, counts_not
+from .makes import make_of
 from .marks import Group, Item, flat, kind, span_of, text_at
 from .parts import Part, part_at
 from .places import Placed, read_place
@@ -28,6 +29,7 @@ from .together import between_ends
 from .words import Word
 
 _EDGES = frozenset({"ends", "edges", "sides", "halves", "pieces"})
+_BEGINS = frozenset({"start", "begin", "starting", "beginning"})  # `start 6 sc in a magic ring`
 _TOGETHER = frozenset({"together", "tog", "closed"})
 _SEAMS = frozenset({"seam", "seams"})
 
@@ -39,6 +41,8 @@ class StepReader(JoinedReader):
 
     def _counted(self) -> bool:
         """Read a measure, a count, or the number of rows."""
+        if not self.at and self._count_first():
+            return True
         return self._counts_said() or self._measured() or self._part_count() or self._names_rows() or self._claim()
 
     def _one(self) -> bool:
@@ -55,7 +59,11 @@ class StepReader(JoinedReader):
             return self._star()
         if what == "rep" or (what == "work" and self._kind(1) == "from" and self._kind(2) in self.marks):
             return self._rep()
-        if (what == "around" and self._all_around()) or (what == "layers" and self._through_layers()):
+        if (
+            (what == "around" and self._all_around())
+            or (what == "layers" and self._through_layers())
+            or (what == "remark" and self._begins())
+        ):
             return True
         if self._omitting() or self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
             return True
@@ -74,7 +82,7 @@ class StepReader(JoinedReader):
             if goes_on and (placed := self._other_side()):
                 return placed
             return self._remark()
-        if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_before_group():
+        if what == "number" and self._kind(1) in ("group", "times", "*") and self._number_first():
             return True
         if what == "stitch" and self._seam():
             return True
@@ -83,6 +91,46 @@ class StepReader(JoinedReader):
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
             return self._stitch() or self._leave() or self._double()
         return self._named_by(what)
+
+    def _begins(self) -> bool:
+        """Pass over the first word of `start 6 sc in a magic ring`."""
+        begins = self._text() in _BEGINS and self._kind(1) == "number" and self._kind(2) == "stitch"
+        self.at += begins
+        return begins
+
+    def _count_first(self) -> bool:
+        """Read a count that stands before the words of a round, `(12) inc 6`, where the stitch has its own number."""
+        group = self.items[0]
+        figure = figure_at(self.items, 0)
+        if not isinstance(group, Group) or figure is None or self._kind(1) != "stitch":
+            return False
+        if figure_at(self.items, 2) is None and self._kind(2) not in ("around", "each"):
+            return False
+        self.claims.extend(claim_of_group(group))
+        self.at = 1
+        return True
+
+    def _number_first(self) -> bool:
+        return self._number_before_group() or (self._kind(1) == "times" and self._times_before_stitch())
+
+    def _times_before_stitch(self) -> bool:
+        """Read `6 x 2 sc in one stitch`: so often two in the next one."""
+        often, number = figure_at(self.items, self.at), figure_at(self.items, self.at + 2)
+        item = self.items[self.at + 3] if self.at + 3 < len(self.items) else None
+        make = make_of(item) if isinstance(item, Word) and item.stitch is not None else None
+        if often is None or number is None or make is None or self._kind(4) != "into":
+            return False
+        one = self.at + 5 + (self._kind(5) == "noise")
+        if kind(self.items, one - 1) != "noise" and figure_at(self.items, one) is not None:
+            alone = figure_at(self.items, one)
+            one += 1 if alone is not None and alone.values == (1,) else 0
+        elif kind(self.items, one) in ("same", "next"):
+            one += 1
+        if kind(self.items, one) != "st" or one == self.at + 5:
+            return False
+        start, self.at = self.at, one + 1
+        self._add(Work(make, number, Where(At.NEXT, often), self._span(start)))
+        return True
 
     def _part_of_row(self) -> bool:
         """Read `work from first * to 2nd * on row 10`: that stretch of the row."""
@@ -134,6 +182,8 @@ class StepReader(JoinedReader):
                 return self._into()
             case "evenly":
                 return self._evenly_word()
+            case "each":
+                return self._each_first()
             case "last":
                 return self._leave()
             case _:

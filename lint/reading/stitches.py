@@ -19,6 +19,7 @@ from ..steps import (
     Work,
 )
 from .chains import ChainReader
+from .claims import trailing_claim
 from .joins import counts_not
 from .makes import make_of, placed_steps
 from .marks import Group, Item, kind, text_at
@@ -135,8 +136,10 @@ class StitchReader(ChainReader):
     def _names_its_stitch(self, index: int) -> bool:
         """Tell whether `1 sc` after a decrease says what it is worked in, and is no step of its own: `dec 1 sc;`."""
         figure = figure_at(self.items, index)
-        closes = kind(self.items, index + 2) in ("", ";", ".", ",", "*") and kind(self.items, index + 1) == "stitch"
-        return figure is not None and figure.values == (1,) and closes
+        if figure is None or figure.values != (1,) or kind(self.items, index + 1) != "stitch":
+            return False
+        over = kind(self.items, index + 2) == "over"  # `dec 1 sc over next 2 sc`
+        return over or kind(self.items, index + 2) in ("", ";", ".", ",", "*")
 
     def _combined(self, make: Make | None, word: Word, index: int) -> tuple[Make | None, int]:
         """Take `sc inc`, `sc dec`, `dec sc` as one; take `sc 2 tog` and `hdc 3 together` as a decrease."""
@@ -176,6 +179,8 @@ class StitchReader(ChainReader):
         """Read a number after the stitch: `sc 7`, `sc x 4`, `dc 5 times in next ch`, `hdc2tog (twice)`."""
         at = index
         if kind(self.items, at) == "-" and not self.items[at].blank and not self.knit:
+            if kind(self.items, at + 2) == "st" and self._made_something() and trailing_claim(self.items, at):
+                return index, None, None  # `sc2tog--8 sts`
             at += 1
         at = past_lead(self.items, at) if self.knit else at
         if kind(self.items, at) == "loops":
@@ -302,22 +307,6 @@ class StitchReader(ChainReader):
         self._and_places(make, number, start)
         self._more_in_corners(start)
 
-    def _times_in_place(self, times: Times) -> None:
-        """Apply `dc 5 times in next ch`: so many in that one place."""
-        step = self.steps[-1]
-        if isinstance(step, Work) and times.number is not None:
-            self.steps[-1] = replace(step, times=times.number)
-
-    def _more_times(self) -> None:
-        """Apply `sc2tog over next 2 sts 3 times` and `2 sc in next st, x 6`."""
-        if self._kind() in ("number", "times", "often", "group"):
-            if self._kind() == "group" and role(self.items, self.at) is not Role.TIMES:
-                return
-            read = read_times(self.items, self.at)
-            if read and read.times.number is not None and isinstance(self.steps[-1], Work):
-                self._repeat_last(read.times)
-                self.at = read.end
-
     def _from_hook(self) -> bool:
         """Tell whether the last stitch went into the nth chain from the hook: `in 2nd ch from hook and across`."""
         last = self.steps[-1] if self.steps else None
@@ -393,7 +382,12 @@ class StitchReader(ChainReader):
             self._repeat_last(times)
         elif self._kind() in ("times", "often") or (
             (self._kind() == "group" and role(self.items, self.at) is Role.TIMES)
-            or (self._kind() == "," and self._kind(1) == "number" and self._kind(2) == "times")
+            or (
+                self._kind() == ","
+                and self._kind(1) == "number"
+                and self._kind(2) == "times"
+                and self._kind(3) != "stitch"  # `2 sc, 2x dec`
+            )
         ):
             read = read_times(self.items, self.at)
             if read and read.times.number is not None:
@@ -410,6 +404,8 @@ class StitchReader(ChainReader):
             if read:
                 self._repeat_last(read.times)
                 self.at = read.end
+        else:
+            self._times_after_sign()
 
 
 def _two_together(item: Item | None) -> TypeGuard[Word]:

@@ -53,7 +53,10 @@ class Word(NamedTuple):
 
 
 _SCAN = later(
-    r"\d+(?:st|nd|rd|th|(?-i:(?<=[23])d))(?![a-z])|\d+|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+", re.IGNORECASE
+    r"\d+(?:st|nd|rd|th|(?-i:(?<=[23])d))(?![a-z])|\d+"
+    r"|(?:inc|dec|invdec|h?dc|sc|sts?|tr)(?=x\s?\d)"  # `incx6`: the x says how often
+    r"|[^\W\d_]+(?:'[^\W\d_]+)?|\*+|[^\w\s]|_|\s+",
+    re.IGNORECASE,
 )
 
 
