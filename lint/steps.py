@@ -15,6 +15,7 @@ from .figures import Figure
 
 
 OF_NEEDLE = -1
+CENTRE = -2
 
 
 class At(Enum):
@@ -67,7 +68,8 @@ class Where:
     """A place or places; see `At`. `number` counts them, `last` says that they are the last of the row.
 
     With `At.EACH`, `leave` are the places kept at the end, and `to_space` stops it before the next chain space,
-    `to_marker` before the next marker, or the second or third one from here, OF_NEEDLE before the end of the needle.
+    `to_marker` before the next marker, or the second or third one from here, OF_NEEDLE before the end of the needle,
+    CENTRE before the stitch in the middle of the row.
     `turning` is True for the top of the row's turning chain, or with `At.EACH` for all up to it. `first` is True for
     the first place of the row, `nth` names a later one (`in 2nd st`) counted from the row's beginning. `of_round` is
     the number of the round whose places are meant, where the draft says it.

@@ -85,6 +85,8 @@ def _check_end(case: Case) -> Iterator[Said]:
             continue
         if declaring.elided is not None and declaring.elided.last is not None:
             continue
+        if isinstance(written.directive, RepeatRounds) and written.directive.first in numbers_of(declaring, 0):
+            continue  # `Row 8: As Row 2.`
         told.add(declaring.heading)
         word = noun(written)
         number = numbers_of(written, (written.sizes or (0,))[0])[0]

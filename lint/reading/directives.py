@@ -349,9 +349,18 @@ def _ordinal_reference(items: Sequence[Item], at: int, index: int) -> Directed |
         if isinstance(item, Word) and item.kind in ("ordinal", "first") and item.value is not None:
             numbers.append(item.value)
         index += 1
-    if kind(items, index) != "round" or not numbers:
+    if not numbers:
+        return None
+    if kind(items, index) in ("", ".") and len(numbers) == 1 and _says_as(items, at):
+        return _finish(items, at, index, numbers[0], numbers[0], None, None)  # `as 2nd.`
+    if kind(items, index) != "round":
         return None
     return _finish(items, at, index + 1, numbers[0], numbers[-1], None, None)
+
+
+def _says_as(items: Sequence[Item], at: int) -> bool:
+    """Tell whether a reference begins with `as` or `work as`, and with no other word."""
+    return "as" in (text_at(items, at), text_at(items, at + 1) if kind(items, at) == "work" else "")
 
 
 def _round_follows(items: Sequence[Item], index: int) -> bool:

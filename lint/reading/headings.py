@@ -56,6 +56,7 @@ _SHORT = r"(?:r)\b\.?(?=\s?[\dlI])"
 _NUM = r"(?-i:[lI])?\d{1,6}(?:(?-i:[lI])(?![a-z]))?|(?-i:[lI])(?![a-zA-Z])"
 _MORE = r"\d{1,6}"
 _ORD = r"\d{1,6}(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b"
+_WHAT = r"(?:(?:patt(?:ern)?|lace|edging|border|rib|chart|panel)\.?\s+)?"  # `1st patt. row`
 _AND = r"\s*(?:-+|to|through|thru|\+|&|,|and|/|, and|, &)\s*"
 _AGAIN_R = r"(?:rounds?|rnds?|rds?|rows?|rws?|r)\.?\s*"
 _R = rf"(?:{_AGAIN_R})?"
@@ -77,7 +78,7 @@ _WORD = later(
 )
 _ORDINAL = later(
     rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=\s*(?:(?:rnd|round|row)s?\b|r\s*[:.)])))"
-    rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*(?P<word>{_ROUND}|r(?=\s*[:.)]))",
+    rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*{_WHAT}(?P<word>{_ROUND}|r(?=\s*[:.)]))",
     re.IGNORECASE,
 )
 BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"

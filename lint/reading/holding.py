@@ -17,6 +17,10 @@ _HOLDERS = {"holder", "holders", "waste", "scrap", "hold", "spare", "thread", "s
 _BACK = {"held", "back", "return", "from"}
 _JOINS = {"rejoin", "join", "attach", "reattach", "rejoining"}
 _ONLY = {"only", "first", "alone"}
+_WHEREABOUTS = {"down", "up", "along", "across", "from", "at", "around", "round", "for", "over", "on", "in", "of"}
+_NOT_ONCE = {"each", "every", "both", "all", "either"}
+_TALK = {"word", "noise", "into", "side", "ordinal", "first", "last", "next", "around", "over", "rest", "remain", ","}
+_TALK |= {"post", "remark", "marker", "from", "turn", "row_ends", "otherside", "loops", "held", "evenly", "space"}
 _MOST_TALK = 4  # words between the verb and the number of stitches that are moved
 
 
@@ -120,6 +124,27 @@ class HoldingReader(ChartReader):
         self.at += 3
         while self._kind() in ("noise", "word", "first", "last", "ordinal") and self._text() not in ("and", "then"):
             self.at += 1
+        self._add(replace(last, where=Where(At.NEXT, number), span=self._span(start)))
+        return True
+
+    def _more_picked_up(self) -> bool:
+        """Read `10 sts from holder and 12 sts up right front` behind stitches picked up: as many more of them."""
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Remark | Marker | Turn)), None)
+        number = figure_at(self.items, self.at)
+        if not isinstance(last, Work) or last.make.kind != "pu" or number is None or self._kind(1) != "st":
+            return False
+        before = self._kind(-1) == "," or self._text(-1) in ("and", "then", "&", "plus")
+        if not before or self._text(2) not in _WHEREABOUTS or any(item.kind not in _TALK for item in self.unknown):
+            return False
+        start = self.at
+        end = self.at + 3
+        while end < len(self.items) and kind(self.items, end) in _TALK and kind(self.items, end) != ",":
+            if text_at(self.items, end) in _NOT_ONCE:
+                return False
+            if text_at(self.items, end) in ("and", "then", "&", "plus"):
+                break
+            end += 1
+        self.at += 2
         self._add(replace(last, where=Where(At.NEXT, number), span=self._span(start)))
         return True
 

@@ -31,6 +31,7 @@ _CABLE = later(
 
 _EDGE = later(
     r"(?i)\b(?:cast[- ]?on|co|bound[- ]?off|bind[- ]?off|cast[- ]?off|bo)\s+(?:edges?|rows?|tail)\b"
+    r"|(?<=\bthe\s)cast[- ]?on\b(?!\s*(?:of\s*)?[\d(\[])"
     r"|(?<=\bunderarm\s)(?:co|bo|cast[- ]?on|cast[- ]?off)\b(?!\s*(?:of\s*)?[\d(\[])"
     r"|(?<![\d(])\b\d{1,3}\s+(?:sts?|stitches)\s+(?:increased|decreased|inc'd|dec'd)(?![\w(])(?!\s+(?:to|by))"
     r"|\bfigure[- ](?:of[- ])?(?:8|eight)\s+(?:cast[- ]?on|co)\b"
@@ -53,16 +54,19 @@ _LANDMARK = re.compile(
 
 # old leaflets write a full stop behind each abbreviation: `Sl. 1, k. 2 tog., p.s.s.o.`
 _DOTTED = later(
-    r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?|(?:k|p|sl)\.\s?\d+(?![\d.])|(?:p\.\s?s\.\s?s\.\s?o|wl?\.\s?fwd|k|p|sl|tog|yf|yfwd|fwd|yrn|sts?|rep|rem|alt|patt|inc|dec|psso|"
-    r"foll|beg|cont|tbl|m|skpo)\.(?=[ \t]*\n?[ \t]*[\da-z,;*)]))"
+    r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?(?:\s?t\.\s?b\.\s?l\b\.?)?|(?:k|p|sl|m)\.\s?\d+(?![\d.])"
+    r"|(?:p\.\s?s\.\s?s\.\s?o|(?:wl?|y)\.\s?fwd|(?:wl?|y)\.\s?r\.\s?n|[wy]\.\s?o\.\s?n|[wy]\.\s?f|t\.\s?b\.\s?l"
+    r"|k|p|sl|tog|yf|yfd|yfwd|fwd|yrn|wrn|yon|sts?|rep|rem|alt|patt|inc|dec|psso"
+    r"|foll|beg|cont|tbl|m|skpo)\.(?=[ \t]*\n?[ \t]*[\da-z,;*)]))"
 )
-_LEAFLET = later(r"(?i)\b(?:k|p|sl)\. ?\d")
+_LEAFLET = later(r"(?i)\b(?:k|p|sl|m)\. ?\d")
+_TOGETHER = later(r"(?i)\b[kp]\. ?\d ?tog\b")  # says by itself how the draft is written
 _FEWEST = 3  # such places; fewer may be ends of sentences
 
 
 def undotted(text: str) -> str:
     """Take the full stops from the abbreviations of an old leaflet; every offset stays what it was."""
-    if len(_LEAFLET.findall(text)) < _FEWEST:
+    if len(_LEAFLET.findall(text)) < _FEWEST and not _TOGETHER.search(text):
         return text
     return _DOTTED.sub(lambda match: re.sub(r"[.\s]", "", match[0]).ljust(len(match[0])), text)
 

@@ -30,6 +30,7 @@ from .words import Word
 
 _FACES = {"front", "back", "and", "again", "of", "the", "same", "then", "&"}
 _GOES_ON = {"work", "cont", "continue", "continuing", "keep", "keeping", "working", "knit", "k", "purl", "p", "beg"}
+_AND = {"and", "then", "&"}
 _AS_BEFORE = {"set", "established", "before", "est", "patt", "pattern"}
 
 
@@ -207,6 +208,8 @@ class NeedleReader(HoldingReader):
 
     def _plain_rows(self) -> bool:
         """Read `k 1 row`, `work 15 rows even`, `cont in st st`, `work as set`, `garter st`: the count stays."""
+        if self._text() in _AND and self._text(1) in _GOES_ON and self._rows_follow(self.at + 2):
+            self.at += 1  # `and knit 6 rows`
         begins = self._text() in _GOES_ON or self._kind() in ("fabric", "even", "work")
         begins = begins or (self._kind() == "remark" and self._text().startswith(("cont", "keep")))
         if self._kind() == "into" and self._kind(1) in ("fabric", "even"):
@@ -251,6 +254,15 @@ class NeedleReader(HoldingReader):
         self._add(Even(self._span(start), rows))
         return True
 
+    def _rows_follow(self, index: int) -> bool:
+        """Tell whether a number of rows stands at an index: `3 rows`, `one plain row`."""
+        if figure_at(self.items, index) is None:
+            return False
+        index += 1
+        while kind(self.items, index) in ("more", "noise", "even", "side") or text_at(self.items, index) in _PLAIN:
+            index += 1
+        return kind(self.items, index) == "round"
+
     def _counts_from(self, index: int) -> bool:
         """Tell whether a count begins with a mark: `- 54 sts`, `= 54 sts`, `: 54 sts`."""
         marked = kind(self.items, index) in ("-", "=", ":")
@@ -266,6 +278,8 @@ class NeedleReader(HoldingReader):
 
     def _at_clause(self) -> bool:
         """Tell whether a clause begins here."""
+        if (self._text(-1) in _AND or self._kind(-1) == "st") and self._rows_follow(self.at + 1):
+            return True
         index = self.at - 1
         while kind(self.items, index) == "noise":
             index -= 1
@@ -331,6 +345,18 @@ class NeedleReader(HoldingReader):
         if kind(self.items, index - 1) == "fabric" or text_at(self.items, index - 1) in _AS_BEFORE:
             self.at = index
 
+    def _passes_over(self, index: int) -> bool:
+        """Tell whether the slipped stitch ahead is part of a decrease, and the yarn before it makes a stitch."""
+        slipped = 0
+        for item in self.items[index : index + _PASSED_OVER]:
+            stitch = item.stitch if isinstance(item, Word) else None
+            if stitch is not None and stitch.id in ("psso", "p2sso"):
+                return True
+            slipped += stitch is not None and stitch.id.startswith("sl")
+            if item.kind in (".", ";", "group") or slipped > 1:
+                return False
+        return False
+
     def _yarn_moved(self) -> bool:
         """Read `yf` before a slipped stitch, which moves the yarn; elsewhere it makes a stitch."""
         item = self.items[self.at]
@@ -340,12 +366,16 @@ class NeedleReader(HoldingReader):
         if kind(self.items, self.at + 1) == ",":
             following = self.items[self.at + 2] if self.at + 2 < len(self.items) else None
         self.at += 1
-        if isinstance(following, Word) and following.stitch is not None and following.stitch.id.startswith("sl"):
+        slips = isinstance(following, Word) and following.stitch is not None and following.stitch.id.startswith("sl")
+        if slips and not self._passes_over(self.at):
             self._add(Remark(item.span))
         else:
             one = Figure((1,), item.span)
             self._add(Work(Make("yo", 0, 1, within=True), one, Where(At.NEXT, one), item.span))
         return True
+
+
+_PASSED_OVER = 12  # items from a slipped stitch to the `psso` that makes a decrease of it
 
 
 def of_needle(step: Step) -> Step:

@@ -141,6 +141,10 @@ _PART_OF_SUM = later(
 _NOT_ONCE = later(r"(?i)\b(?:each|every|both|twice|times|evenly|either|per|about|approximately|all|then)\b")
 
 
+# a tab is turned and goes on with the stitches that it has
+_TAB = re.compile(r"(?i)\b(?:rotate|(?:do not|don't|without) turn(?:ing)?|clockwise|tab|cast[- ]?on|co)\b")
+
+
 def _sums(text: str) -> Iterator[Sum]:
     """Find stitches that are told part by part with their total: picked up around a neck, cast on for several parts."""
     for pattern in (_PICKED, _CAST):
@@ -150,6 +154,8 @@ def _sums(text: str) -> Iterator[Sum]:
             parts = tuple(_figure(one, "list") for one in _PART_OF_SUM.finditer(text, start, end))
             told = [*re.finditer(_LIST, body)]
             if len(parts) < 2 or len(parts) != len(told) or _NOT_ONCE.search(body):
+                continue
+            if _TAB.search(text, text.rfind("\n", 0, start) + 1, end):
                 continue
             total = _figure(match, "total")
             if number_in((total, *parts)) is not None:

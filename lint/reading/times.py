@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import OF_NEEDLE, Count, Target, Times
+from ..steps import CENTRE, OF_NEEDLE, Count, Target, Times
 from .marks import Group, Item, flat, kind, span_of
 from .words import Word
 
@@ -80,6 +80,7 @@ def read_to_marker(items: Sequence[Item], at: int) -> tuple[Figure | None, int, 
     index = at + 1 if kind(items, at) == "around" else at
     if kind(items, index) not in ("until", "into"):
         return None
+    told = _text(items, index)
     index += 1
     while kind(items, index) in ("noise", "last") or _text(items, index) == "within":
         index += 1
@@ -93,6 +94,10 @@ def read_to_marker(items: Sequence[Item], at: int) -> tuple[Figure | None, int, 
         if _text(items, index) not in ("before", "of") and kind(items, index) != "from":
             return None
         index += 1
+    if centre := _centre(items, index, told):
+        width, end = centre
+        kept = (leave.values[0] or 0 if leave else 0) + width // 2
+        return Figure((kept,), items[index].span) if kept else None, CENTRE, end
     nth = 1
     while kind(items, index) in ("next", "first", "noise", "ordinal", "last", "each"):
         word = _word(items, index)
@@ -100,7 +105,7 @@ def read_to_marker(items: Sequence[Item], at: int) -> tuple[Figure | None, int, 
             nth = word.value
         index += 1
     if kind(items, index) == "landmark":
-        return leave, OF_NEEDLE, index + 1
+        return leave, CENTRE if _text(items, index).split()[0] in _MIDDLE else OF_NEEDLE, index + 1
     if kind(items, index) != "marker":
         return None
     end = index + 1
@@ -108,6 +113,22 @@ def read_to_marker(items: Sequence[Item], at: int) -> tuple[Figure | None, int, 
     if word and word.kind == "number" and not word.blank:
         end += 1
     return leave, nth, end
+
+
+_UP_TO = frozenset({"to", "until", "till", "up to"})
+_MIDDLE = frozenset({"center", "centre", "central", "middle"})
+
+
+def _centre(items: Sequence[Item], at: int, told: str) -> tuple[int, int] | None:
+    """Read `centre st`, `centre 3 sts` after `to`: how many they are, and the index after them."""
+    index = at + (kind(items, at) == "noise")
+    if told not in _UP_TO or _text(items, index) not in _MIDDLE:
+        return None
+    index += 1
+    figure = figure_at(items, index)
+    width = figure.values[0] if figure is not None and not figure.is_list else 1
+    index += figure is not None
+    return (width, index + 1) if kind(items, index) == "st" and width else None
 
 
 def _text(items: Sequence[Item], index: int) -> str:

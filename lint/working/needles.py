@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from ..steps import Even, Marker, Shaping, Step, Turn, Where
+from ..steps import CENTRE, Even, Marker, Shaping, Step, Turn, Where
 from ..workings import Deed, Item
 from .fabric import Cursor, Fabric, Row, Segment, plain, spot_of, stitches_of
 from .hook import CannotWork, Hook, PlaceUnknown
@@ -72,6 +72,8 @@ class Needles(Hook):
         """Return how many stitches stand before the nth marker from here. Raises PlaceUnknown where there is none."""
         place = self.place()
         marks = self.cursor.fabric.marks if self.cursor is not None else ()
+        if nth == CENTRE:
+            return self._before_centre()
         ahead = [mark for mark in marks if mark > place]
         end = place + self.left()
         if marks and not self.flat and end > place and end not in ahead:
@@ -80,6 +82,14 @@ class Needles(Hook):
         if nth < 1 or len(ahead) < nth:
             raise PlaceUnknown("the marker up to which it is worked was not found in the row below")
         return ahead[nth - 1] - place
+
+    def _before_centre(self) -> int:
+        """Return how many stitches stand before the one in the middle of the row. Raises PlaceUnknown past it."""
+        fabric = self.cursor.fabric if self.cursor is not None else None
+        middle = fabric.stitches // 2 - self.place() if fabric is not None and fabric.stitches % 2 else -1
+        if middle < 0:
+            raise PlaceUnknown("the middle of the row was not found in the row below")
+        return middle
 
     def limit(self, where: Where) -> int:
         """Return the stitches up to the end, or up to the marker that stops it."""

@@ -41,6 +41,7 @@ class Repeating(Placing):
         if to_end:
             keep = self.number(step.times.leave) if step.times.leave else self.kept(rest)
             if step.times.to_marker:
+                keep = self.number(step.times.leave) if step.times.leave else 0
                 keep += self.left() - self.before_marker(step.times.to_marker)
         if passes == 0:
             return
