@@ -57,6 +57,7 @@ class NeedleReader(HoldingReader):
             or self._first_and_last()
             or self._held()
             or self._shaping()
+            or self._and_rows()
             or self._plain_rows()
             or self._in_pattern()
             or self._yarn_moved()
@@ -206,10 +207,18 @@ class NeedleReader(HoldingReader):
 
     # ------------------------------------------------------------ rows of their own, and work in pattern
 
+    def _and_rows(self) -> bool:
+        """Read `and knit 6 rows` behind a cast-on."""
+        if self._text() not in _AND or self._text(1) not in _GOES_ON or not self._rows_follow(self.at + 2):
+            return False
+        self.at += 1
+        if not self._plain_rows():
+            self.at -= 1
+            return False
+        return True
+
     def _plain_rows(self) -> bool:
         """Read `k 1 row`, `work 15 rows even`, `cont in st st`, `work as set`, `garter st`: the count stays."""
-        if self._text() in _AND and self._text(1) in _GOES_ON and self._rows_follow(self.at + 2):
-            self.at += 1  # `and knit 6 rows`
         begins = self._text() in _GOES_ON or self._kind() in ("fabric", "even", "work")
         begins = begins or (self._kind() == "remark" and self._text().startswith(("cont", "keep")))
         if self._kind() == "into" and self._kind(1) in ("fabric", "even"):

@@ -47,7 +47,11 @@ class StepReader(JoinedReader):
 
     def _one(self) -> bool:
         what = self._kind()
-        if (self.knit and (self._more_of_parts() or self._more_picked_up())) or (self.top and self._counted()) or self._joined():
+        if (
+            (self.knit and (self._more_of_parts() or self._more_picked_up()))
+            or (self.top and self._counted())
+            or self._joined()
+        ):
             return True
         if what == "group":
             return (self.top and self._along_chain()) or self._group()
