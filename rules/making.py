@@ -32,6 +32,30 @@ def _chain_contradicts(case: Case) -> Iterator[Said]:
             counts = f"{reading.agree - reading.otherwise} stated counts come out only the other way"
             yield Said(notes[0].span, f"the note has it that ch {match[1]} {says}, and {counts}")
 
+    yield from _note_against_rounds(case)
+
+
+_OTHERWISE = later(r"(?i)\b(?:unless|except|otherwise|where\s+(?:noted|stated|said))\b")
+
+
+def _note_against_rounds(case: Case) -> Iterator[Said]:
+    """Find notes that a chain doesn't count, where rounds say in so many words that it does."""
+    notes = [note for note in case.pattern.conventions.chains if note.n is not None and not note.skipped]
+    for note in notes:
+        against = [
+            step
+            for round_ in case.pattern.rounds
+            for step in round_.steps[:2]
+            if isinstance(step, Chain) and step.beginning and step.n.values == (note.n,) and step.counts is not None
+        ]
+        start, end = (case.draft.text.rfind("\n", 0, note.span.start), case.draft.text.find("\n", note.span.end))
+        line = case.draft.text[start + 1 : end]
+        one_way = {step.counts for step in against}
+        if one_way == {note.rule is ChainRule.COUNTS_NOT} and not _OTHERWISE.search(line):
+            says = "doesn't count" if note.rule is ChainRule.COUNTS_NOT else "counts"
+            message = f"the note has it that ch {note.n} {says}, and the rounds say otherwise"
+            yield Said(note.span, message, asides=(Aside(against[0].span, "here"),), level=Level.QUERY)
+
 
 _COUNTS = later(r"ch-(\d)-counts")
 
@@ -200,14 +224,24 @@ TURNING_CHAIN_CONTRADICTS = Rule(
     name="turning-chain-contradicts",
     family=_FAMILY,
     level=Level.CORRECTION,
-    finds="The note says that chains at the start count, or that they don't, and the stated counts say the opposite.",
+    finds="The note says that chains at the start count, or that they don't, and the stated counts, or the words of "
+    "the rounds, say the opposite.",
     why="A maker trusts the note and never comes to the counts.",
-    limits="Only where three counts or more come out the other way and none as the note has it.",
+    limits="Only where three counts or more come out the other way and none as the note has it. A query where rounds "
+    "say it in words; a note that leaves room for them (unless stated) is passed over.",
     source=_PRACTICE,
     examples=(
         Flags(
             f"⟦Ch 3 does not count as a st⟧.\n\n{_ROUNDS}"
             + "".join(f"Rnd {n}: Ch 3, dc in next 11 sts, join. (12)\n" for n in range(3, 7))
+        ),
+        Flags(
+            "⟦The turning ch-3 does not count as a st⟧.\n\nRow 2: Ch 3 (counts as dc), dc in each st, turn. 18 dc.\n"
+        ),
+        Passes("The turning ch-3 counts as a st.\n\nRow 2: Ch 3 (counts as dc), dc in each st, turn. 18 dc.\n"),
+        Passes(
+            "The turning ch-3 does not count as a st unless stated.\n\n"
+            "Row 2: Ch 3 (counts as dc), dc in each st, turn. 18 dc.\n"
         ),
         Passes(
             f"Ch 3 counts as a st.\n\n{_ROUNDS}"

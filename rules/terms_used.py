@@ -19,8 +19,8 @@ _NAMES = "Craft Yarn Council, US and UK terms; funcrochetdesigns.com (crochet te
 _ONLY_US = later(
     r"(?i)(?<![\w-])\d*(?:sc|s c|s\.c\.|hdc|sc2tog|sc3tog|hdc2tog|fpsc|bpsc|fphdc|bphdc|half double)(?![\w-])"
 )
-_ONLY_UK = later(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog|fptr|bptr)(?![\w-])")
-_IN_ONLY_UK = ("htr", "h.tr", "half treble", "tr2tog", "fptr", "bptr")  # one of them is in each name
+_ONLY_UK = later(r"(?i)(?<![\w-])\d*(?:htr|h\.tr|htr2tog|half treble|tr2tog)(?![\w-])")
+_IN_ONLY_UK = ("htr", "h.tr", "half treble", "tr2tog")  # one of them is in each name
 _SIGNS_US = later(
     # a dc is as high as three chains in US terms only
     r"(?i)(?<![\w-])(?:skip|sk|gauge|single crochet)(?![\w-])|"
@@ -57,10 +57,16 @@ def _counted(case: Case, spans: list[Span]) -> str:
     return join_words([f"{word} {many}" for word, many in found.most_common(3)])
 
 
+_US_DECLARED = later(r"(?i)\b(?:us|american)\s+(?:crochet\s+)?(?:terms|terminology|stitch\s+names|abbreviations)\b")
+
+
 def _mixed(case: Case) -> Iterator[Said]:
     if case.pattern.craft != "crochet" or not case.says(*_IN_ONLY_UK) or _EXPLAINED.search(case.draft.text):
         return
     us, uk = _in_rounds(case, _ONLY_US), _in_rounds(case, _ONLY_UK)
+    if uk and not us and len(uk) < _FEWEST_ROUNDS and (declared := _US_DECLARED.search(case.draft.text)):
+        message = f'"{case.words(uk[0])}" is a UK name, and the draft says that it is in US terms'
+        yield Said(uk[0], message, asides=(Aside(Span(*declared.span()), "said here"),))
     if not us or not uk:
         return
     few, many = (us, uk) if len(us) < len(uk) else (uk, us)
@@ -223,7 +229,8 @@ TERMS_MIXED = Rule(
     source=_NAMES,
     examples=(
         Flags(f"{_START}Rnd 3: hdc in each sc. (12)\nRnd 4: ⟦htr⟧ in each st. (12)\n"),
-        Passes(f"{_START}Rnd 3: hdc in each sc. (12)\n"),
+        Flags("US terms\n\nRow 1: Ch 3, dc in next 18 dc, ⟦htr⟧ in last st. (20)\nRow 2: Ch 3, dc in each st. (20)\n"),
+        Passes(f"{_START}Rnd 3: hdc in each sc. (12)\nRnd 4: fptr around each hdc. (12)\n"),
         Passes(
             "UK terms\n\nRnd 1: 6 dc in magic ring. (6)\nRnd 2: 2 htr in each dc. (12)\n"
             "Rnd 3: skip 1 st, dc in each st. (11)\n"
