@@ -267,6 +267,8 @@ def _stitch_place(items: Sequence[Item], index: int, seen: Seen) -> int:
     if item.stitch.kind != "chain":
         seen.kinds.append(item.stitch.id)
         return index + 1
+    if (sized := _by_its_chains(items, index, seen)) is not None:
+        return sized
     stop = index + 1
     while kind(items, stop) == "-":
         stop += 1
@@ -302,3 +304,15 @@ def _stitch_place(items: Sequence[Item], index: int, seen: Seen) -> int:
     if kind(items, stop) == "st":
         stop += 1
     return stop
+
+
+def _by_its_chains(items: Sequence[Item], index: int, seen: Seen) -> int | None:
+    """Take in a space that old prose names by its chains, `each 2 chain`, `every chain of 7`; None for others."""
+    told = seen.number if text_at(items, index - 2) in ("each", "every") else None
+    end = index + 1
+    if told is None and text_at(items, end) == "of" and kind(items, end + 2) not in ("st", "stitch", "space"):
+        told, end = figure_at(items, end + 1), end + 2
+    if told is None or seen.next:
+        return None
+    seen.size, seen.number, seen.space = told.values[0], None, True
+    return end + (kind(items, end) == "space")

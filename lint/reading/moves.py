@@ -411,6 +411,8 @@ def _skip_target(items: Sequence[Item], index: int) -> tuple[Target, int]:
                 stop += 1
             if kind(items, stop) == "space":
                 return Target(space=True), stop + 1
+            if kind(items, index + 1) == "-" and stop == index + 3 and not items[index + 1].blank:
+                return Target(space=True), stop  # `skip next ch-3`
             if kind(items, stop) == "st":
                 stop += 1
             return Target(chain=True), index + 1 if kind(items, index + 1) != "st" else stop

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import At, Target, Where
+from ..steps import ANY_GROUP, At, Target, Where
 from .claims import past_sized_space
 from .described import PIECES, Seen, describe, determine
 from .groups import past_group
@@ -53,6 +53,7 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
         return _finish(items, at, describe(items, at + 1, every), every, post=False, between=False)
     if kind(items, index) == "loops":
         index += 1
+        index += kind(items, index) == "," and kind(items, index + 1) == "between"
         if text_at(items, index) == "of" and _place_starts(items, index + 1):
             index += 1
     if (whole := _as_a_whole(items, at, index)) is not None:
@@ -75,6 +76,10 @@ def read_place(items: Sequence[Item], at: int) -> Placed | None:
             post = True
             index += 1
     elif kind(items, index) == "between":
+        if (pair := _between_pair(items, index + 1)) is not None:
+            span = _span(items, at, pair)
+            gap = Where(At.BETWEEN, Figure((1,), span), Target(group=ANY_GROUP), span=span)
+            return Placed(gap, _past_reference(items, pair))
         between = True
         index += 1
     elif kind(items, at) == "loops":
@@ -101,6 +106,8 @@ def _as_a_whole(items: Sequence[Item], at: int, index: int) -> Placed | None:
         return Placed(Where(At.BEHIND, span=_span(items, at, stop)), stop)
     if text_at(items, index) == "across" and _counts_places(items, index + 1):
         return None
+    if (stop := _under_chain(items, index)) is not None:
+        return Placed(Where(At.RING, span=_span(items, at, stop)), stop)
     if kind(items, index) == "around" and not _post_follows(items, index + 1):
         return _whole_round(items, index)
     if kind(items, index) == "into" and (stop := past_turning_chain(items, index + 1)) is not None:
@@ -108,6 +115,27 @@ def _as_a_whole(items: Sequence[Item], at: int, index: int) -> Placed | None:
         where = Where(At.NEXT, number=Figure((1,), span), last=True, span=span, turning=True)
         return Placed(where, _past_reference(items, stop))
     return None
+
+
+def _between_pair(items: Sequence[Item], index: int) -> int | None:
+    """Pass over `the two dc` after `between`: the last of a group and the first of the next; None for others."""
+    two = figure_at(items, index + 1)
+    if text_at(items, index) != "the" or two is None or two.values != (2,) or kind(items, index + 2) != "stitch":
+        return None
+    return index + 3
+
+
+def _under_chain(items: Sequence[Item], index: int) -> int | None:
+    """Pass over `under the foundation chain`: the ring made of it; None where it is no such words."""
+    if text_at(items, index) != "under":
+        return None
+    stop = index + 1
+    while kind(items, stop) == "noise" or text_at(items, stop) in _FIRST_CHAIN:
+        stop += 1
+    return stop + 1 if _is_link(items, stop) and stop > index + 1 else None
+
+
+_FIRST_CHAIN = frozenset({"foundation", "first", "centre", "center", "circle", "round"})
 
 
 def _counts_places(items: Sequence[Item], index: int) -> bool:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from ..draft import Draft, Span
 from ..later import later
 from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
+from .ordinals import bare_ordinals
 
 
 @dataclass(frozen=True, slots=True)
@@ -213,6 +214,7 @@ def real_headings(text: str, lines: list[Line]) -> dict[int, Heading]:
             end = lines[number + 1].span.end  # `... join. Rnd` at the end of a line, `3:` on the next
         for inner in middle_headings(text, heading.body if heading else line.start, end):
             found.setdefault(inner.span.start, inner)
+    found |= bare_ordinals(text, ((line.start, line.span.end) for line in lines), found)
     return with_counts(found | _bare_numbers(text, lines, found))
 
 

@@ -67,6 +67,7 @@ class StepReader(JoinedReader):
             (what == "around" and self._all_around())
             or (what == "layers" and self._through_layers())
             or (what == "remark" and self._begins())
+            or (what == "noise" and self._group_as_before())
         ):
             return True
         if self._omitting() or self._ends_with_join() or self._rows_stated() or self._by_turns() or self._do_this():
@@ -159,6 +160,15 @@ class StepReader(JoinedReader):
         self.at = at
         for step in self.before:
             self._add(step)
+        return True
+
+    def _group_as_before(self) -> bool:
+        """Pass over `as before`, `as before made` behind a group of stitches: how it is made was said."""
+        last = self.steps[-1] if self.steps else None
+        if self._text() != "as" or self._text(1) != "before" or not isinstance(last, Work) or not last.make.group:
+            return False
+        self._add(Remark(self._span(self.at, self.at + 2)))
+        self.at += 2
         return True
 
     def _through_layers(self) -> bool:

@@ -51,6 +51,9 @@ class Repeating(Placing):
         made_before = self.made_before
         done, uses, makes = self._passes(step, passes, _Kept(keep, self.kept_spaces(rest)), last_differs=short)
         self.looping, self.made_before, self.loop = looping, made_before, outer
+        spaceless = self.cursor is not None and not self.cursor.fabric.spaces
+        if to_end and not done and spaceless and any(into_spaces(step.steps, each=False)):
+            raise CannotWork("the spaces it goes into were not found in the row below")
         if to_end and done and self._one_group_left(step.steps[0], keep):
             self.step(step.steps[0], step.steps[1:], top=False)  # the round closes before the rest of the group
         left = 0

@@ -4,7 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from ..steps import At, Chain, Even, Evenly, Join, Repeat, Ring, Shaping, Skip, Step, Together, Turn, Unread, Work
+from ..steps import (
+    At,
+    Chain,
+    Even,
+    Evenly,
+    Join,
+    Remark,
+    Repeat,
+    Ring,
+    Shaping,
+    Skip,
+    Step,
+    Together,
+    Turn,
+    Unread,
+    Work,
+)
 from .hook import Hook
 
 
@@ -103,6 +119,35 @@ def first_space(nth: int, height: int, rest: Sequence[Step]) -> int:
     return max(over - below, 1)
 
 
+def first_loop(nth: int, height: int, rest: Sequence[Step]) -> int:
+    """Return the chains of the loop before a short stitch in the nth chain from the hook, 0 where there is none.
+
+    `sc in 9th ch from hook, *ch 5, sk 3 ch, sc in next ch`: the chains skipped are a loop like the others, no stitch.
+    """
+    if height >= MESH_HEIGHT or nth < LEAST_LOOP:
+        return 0
+    steps: Sequence[Step] = rest
+    while steps and isinstance(steps[0], Repeat):
+        steps = steps[0].steps
+    loop, bridge = steps[:2] if len(steps) >= MESH_HEIGHT else (None, None)
+    if not isinstance(loop, Chain) or not isinstance(bridge, Skip):
+        return 0
+    chains = loop.n.values[0] or 0
+    return chains if chains >= MESH_HEIGHT else 0
+
+
+def is_first_loop(number: int, rest: Sequence[Step]) -> bool:
+    """Tell whether a row's chain is its first loop: long, before a short stitch into a space, `ch 5, sc in next lp`."""
+    if number <= MESH_HEIGHT:
+        return False
+    steps = [step for step in rest if not isinstance(step, Turn | Remark)]
+    while steps and isinstance(steps[0], Repeat):
+        steps = [*steps[0].steps]
+    first = steps[0] if steps else None
+    return isinstance(first, Work) and first.make.height == 1 and first.where.at is At.NEXT and first.where.target.space
+
+
+LEAST_LOOP = 6  # the nth chain from the hook; those before a nearer one only lift the first stitch
 MESH_HEIGHT = 3  # chains; a shorter stitch than a dc makes no mesh
 
 

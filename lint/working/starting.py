@@ -19,11 +19,13 @@ from .shape import (
     beyond_join,
     chain_is_next,
     chain_key,
+    first_loop,
     first_space,
     into_chain,
     into_ring,
     into_spaces,
     is_bridge,
+    is_first_loop,
 )
 
 
@@ -60,6 +62,10 @@ class Starting(Needles):
         if step.beginning and not again and not self.row.has_stitches and not is_bridge(number, self, rest):
             self.begun = True
             counts = step.counts
+            if counts is None and self.flat and is_first_loop(number, rest):
+                self.counted = False
+                self.row.add(spot_of(SPACE, number))
+                return
             hole = self.cursor is not None and self.cursor.fabric.ring
             hole = hole and self.cursor is not None and self.cursor.fabric.stitches < FEWEST_AROUND
             if counts is None:
@@ -107,6 +113,9 @@ class Starting(Needles):
                 raise CannotWork("the chain it is worked into is not known")
             self.short += nth - self.cursor.fabric.stitches
         counted = step.skipped_count
+        loop = first_loop(nth, step.make.height, rest) if not counted else 0
+        if counted is None and loop:
+            counted = False
         if counted is None:
             counted = nth > 2 and self.choose(f"skipped-{nth}-count", nth >= 4 or step.make.height >= 3)
         if not self.used:
@@ -114,7 +123,7 @@ class Starting(Needles):
             self.counted = counted
         if counted:
             self.row.add(spot_of("dc" if step.make.group else step.make.kind))
-        if (space := first_space(nth, step.make.height, rest)) > 0:
+        if (space := loop or first_space(nth, step.make.height, rest)) > 0:
             self.row.add(spot_of(SPACE, space))
         self.cursor.take(nth)
         self.chain_links = max(0, (self.chain_links or self.cursor.fabric.stitches) - nth + 1)

@@ -101,6 +101,32 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 4: *Sk 2, 6 dc in next st (fan made), sk 2, sl st in next st; rep from * around. (6 fans)\n",
         [[12], [18], [36], [42]],
     ),
+    "the chains before a short stitch are the first loop of a net, and so is a row's long chain": (
+        # 33 of 41 links are left from the 9th on: 1 and 8 times 4; one stitch in each of 9 loops
+        "Ch 41.\nRow 1. Sc in 9th ch from hook, *ch 5, skip 3 ch, sc in next ch*, rep to end. (9 loops)\n"
+        "Row 2. Ch 6, turn, *sc in 3rd ch of next ch-5 loop, ch 5*, rep across, end sc in last loop.\nRow 3. Same as Row 2.\n",
+        [[41], [9], [9], [9]],
+    ),
+    "prose of the century before last, numbers without the word": (
+        # 20; every other one; 5 in each of 10; 10; 7 in each of 10; 10; 9 in each of 10
+        "STAR MAT\n\nCommence in the centre with 10 chain; unite the last to the first.\n"
+        "1st Round.\u2014Work 20 D. C. under the foundation chain; unite.\n"
+        "2nd.\u20145 chain (the first 3 in place of a treble), miss 1, 1 treble on the next; * 2 chain, miss 1, 1 treble on the"
+        " next; repeat from * all round; end with 2 chain, and unite to the 3rd of the 5 chain.\n"
+        "3rd.\u2014Under each 2 chain work 1 D. C., 3 treble, and 1 D. C.\n"
+        "4th.\u2014* 5 chain, 1 D. C. at the back, between the two D. C. of the last round; repeat from * all round.\n"
+        "5th.\u2014Under each 5 chain work 1 D. C., 5 treble, and 1 D. C.\n"
+        "6th.\u2014* 7 chain, 1 D. C. at the back, between the scallops; repeat from * 9 times more; unite.\n"
+        "7th.\u2014In every chain of 7 work 1 D. C., 1 treble, 5 long treble, 1 treble, 1 D. C. Fasten off.\n",
+        [[20], [10], [50], [10], [70], [10], [90]],
+    ),
+    "a space that is passed by its name": (
+        # 8 loops; in every other one 3
+        "Rnd 1: Ch 5, join to form ring. Ch 1, 8 sc in ring, join. (8)\n"
+        "Rnd 2: Ch 1, (sc in next sc, ch 3) 8 times, join. (8 sc, 8 ch-3 loops)\n"
+        "Rnd 3: *Skip next ch-3, 3 dc in next ch-3 loop; rep from * around, join. (12 dc)\n",
+        [[8], [8], [12]],
+    ),
 }
 
 
@@ -132,3 +158,13 @@ def test_a_wrong_count_in_a_granny_is_reported_where_its_sides_are_spaces() -> N
     )
     # 6 in each of 4 corners and 3 on each of 4 sides
     assert [one.message for one in corrections(square)] == ["R3 makes 36 sts, the draft says 34"]
+
+
+def test_a_row_that_goes_into_spaces_of_a_chain_alone_is_not_worked() -> None:
+    # the second tile hangs on the first, which a chain of its own knows nothing of
+    tiles = (
+        "Row 1: Ch 6, dc in 4th ch from hook, dc in next 2 ch.\n"
+        "Row 2: Ch 6, turn. Dc in 4th ch from hook, dc in next 2 ch. *Sl st in next ch-3 space, ch 3, 3 dc in same space; repeat"
+        " from * to the end of the row.\n"
+    )
+    assert counts(tiles)[1:] == [[None]]
