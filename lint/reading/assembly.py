@@ -10,7 +10,7 @@ from ..draft import Draft, Span
 from ..figures import FigureList, Sizes
 from ..later import later
 from ..pattern import Claim, Round, Section, SizeNote
-from ..steps import Chain, Remark, Repeat, Step, Together, Unread
+from ..steps import Chain, Remark, Repeat, Step, Together, Unread, Work
 from .alike import Alike
 from .blocks import Block
 from .claims import claims_in
@@ -18,6 +18,7 @@ from .directives import Directed, read_directive
 from .figures import lift, lists_in
 from .marks import Item, kind, text_at, tree
 from .parts import Part, marked
+from .sides import BOTH, of_side, on_one_side, one_side, said_of_both
 from .sizes import size_note
 from .steps import Steps, read_steps
 from .times import figure_at
@@ -57,6 +58,7 @@ class Assembly:
     figures: bool = False  # bare figures stand for single crochet: `(1, inc) x 6`
     knit: bool = False
     unheaded: bool = False  # no round of the draft has a heading, so that its lines alone say what is done
+    sides: bool = False  # both sides of a neck are worked at once, and one of them is counted
     last_number: int = 0
     first_spaces: dict[int, Chain] = field(default_factory=dict[int, Chain])  # by length: chains that hold a space
     referred: frozenset[Part] = frozenset()  # stretches of rows to which later rows refer
@@ -90,6 +92,7 @@ class Assembly:
             return
         self.title = (" ".join(words.strip(" *_#-:;.").split()), block.span)
         self.fresh = True
+        self.sides = self.sides and not _NEW_PIECE.search(self.title[0])
         self.only = None
         self.away = {}
 
@@ -186,6 +189,28 @@ class Assembly:
         if lost := _strangers_in(words, steps.steps, directed):
             steps = replace(steps, steps=(*steps.steps, *lost))
         return steps, directed, claims
+
+    def take_sides(self, span: Span, steps: Steps, claims: tuple[Claim, ...]) -> tuple[Steps, tuple[Claim, ...]]:
+        """Count one of two sides from the line on that says that both are worked at once."""
+        said = said_of_both(self.text[span.start : span.end])
+        if not said and not self.sides:
+            return steps, claims
+        told = steps.steps
+        works = [step for step in told if isinstance(step, Work)]
+        added = [not step.make.uses and not step.make.within for step in works]
+        if any(added):
+            # a new piece, or stitches added between the sides: they are one again
+            self.sides = False
+            return steps if added[0] else replace(steps, steps=(*told, Unread(span, BOTH))), claims
+        if said:
+            found = one_side(told)
+            if found is None and not self.sides and self.rounds and not self.fresh:
+                before = one_side(self.rounds[-1].steps)
+                found = (*before[:2], *told) if before is not None else None
+            if found is None and not self.sides:
+                return steps, claims
+            told, self.sides = found or told, True
+        return replace(steps, steps=on_one_side(told, self.text)), of_side(claims)
 
     def _parts_taken(self, words: Sequence[Word], number: int | None) -> Sequence[Word]:
         """Keep the stretches of a row to which later rows refer, and return its words without their marks."""

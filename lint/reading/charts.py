@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from ..figures import Figure
 from ..pattern import PARTS_COUNTED, Claim
 from ..steps import At, Make, Remark, Where, Work
@@ -60,7 +62,8 @@ class ChartReader(ShapingReader):
         end = 2
         while kind(inside, end) in ("rest", "remain", "noise", "into") and end < _MOST_NAMED:
             end += 1
-        words = [word.text for word in flat(inside[2 : end + 4])]
+        near = takewhile(lambda one: one.kind not in (",", ";", "number"), inside[2 : end + 4])
+        words = [word.text for word in flat(tuple(near))]
         which = next((part for part, lead, last in _PARTS if _follows(words, lead, last)), None)
         if which is None:
             return False

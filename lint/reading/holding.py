@@ -174,9 +174,10 @@ class HoldingReader(ChartReader):
     def _from_holder(self) -> bool:
         """Read `k 17 sts on front holder`: what was on hold is worked, and nothing of the row below is used."""
         last = self.steps[-1] if self.steps and not self.unknown else None
-        if self._kind() not in ("into", "from") or not isinstance(last, Work) or last.where.at is not At.NEXT:
+        leads = self._kind() in ("into", "from") or self._text().startswith("from ")
+        if not leads or not isinstance(last, Work) or last.where.at is not At.NEXT:
             return False
-        end = self.at
+        end = self.at + (self._kind() == "loops")  # `from back neck holder`
         while end < len(self.items) and kind(self.items, end) in (
             "into",
             "from",

@@ -17,7 +17,7 @@ _AS_FOR = r"(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?(?:for|on)|as|like)\s+(?:t
 _UP_TO = later(
     rf"(?i)(?:^|\band\s+|[.;:,]\s*)(?:work|make|knit)\s+{_AS_FOR}(?P<part>{_PARTS})\s+"
     rf"(?:up\s+)?(?P<how>to|until|till|through)\s+(?:the\s+)?(?:beg(?:inning)?\s+of\s+|end\s+of\s+)?(?:the\s+)?"
-    rf"(?P<mark>{_MARKS})(?P<rest>[^.;(\n]*)"
+    rf"(?P<mark>{_MARKS})(?P<rest>(?:(?!\s?[-\u2013\u2014]\s?\d)[^.;:=(\n])*)"
 )
 _ALONE = later(
     rf"(?i)^\W*(?:shape|work)\s+(?:the\s+)?(?P<mark>{_MARKS})(?:\s+shaping)?\s+{_AS_FOR}(?P<part>{_PARTS})\b[^.;(\n]*"

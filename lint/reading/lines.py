@@ -97,7 +97,7 @@ _REFERS = later(
 )
 _INSTRUCTS = later(
     r"(?i)(?:^|[.;]\s+)\W*(?:[\w' ]{1,24}:\s*)?(?:(?:with|using|on|change|switch|from|then|and|now|beg\w*|starting|rejoin|join|return|rs|ws)\b[^;\n]{0,90}?\b)?"
-    r"(?:cast|co|bind|bo|k|p|knit|purl|work|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\.?\s?\d+(?:\s?tog)?)\b"
+    r"(?:cast|co|bind|bo|k|p|knit|purl|work(?:ing)?|cont|continue|inc|dec|increase|decrease|pick|place|put|slip|sl|transfer|divide|shape|keep|rep|repeat|turn|[kp]\.?\s?\d+(?:\s?tog)?)\b"
 )
 
 
@@ -124,6 +124,7 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
         _append(assembly, block, span, only, steps, told, claims, foundation=False)
         return
     steps, directed, claims = assembly.parse(span, only)
+    steps, claims = assembly.take_sides(span, steps, claims)
     steps = replace(steps, steps=bound(steps.steps, None, claims))
     if directed is None and _REFERS.search(text) and not _tells_rows(steps.steps):
         steps = replace(steps, steps=(*steps.steps, Unread(span, "what it refers to was not found")))
@@ -160,7 +161,7 @@ _PART_LABEL = later(r"\W*((?:the )?[A-Z][A-Za-z]*(?: [A-Za-z]+){0,2})\s*[:.\u201
 
 def _begin_part(assembly: Assembly, span: Span) -> None:
     """Begin a part of its own at a line, under the name that the line gives it: `FRONT: Cast on 100 sts`."""
-    assembly.fresh = True
+    assembly.fresh, assembly.sides = True, False
     named = _PART_LABEL.match(assembly.text, span.start, span.end)
     if assembly.title is None and named is not None:
         assembly.title = (named[1], Span(named.start(1), named.end(1)))

@@ -25,6 +25,7 @@ from ..steps import (
 from .holding import NEEDLES, HoldingReader
 from .marks import Group, kind, text_at
 from .places import read_place
+from .sides import BOTH
 from .times import figure_at
 from .words import Word
 
@@ -137,11 +138,12 @@ class NeedleReader(HoldingReader):
 
     def _both_sides(self) -> bool:
         """Read `working both sides at the same time`, of which one is counted, or both."""
-        if self._text() not in ("working", "work") or self._text(1) != "both":
+        on = self._text(1) == "on"
+        if self._text() not in ("working", "work") or self._text(1 + on) != "both":
             return False
-        span = self._span(self.at, self.at + 2)
-        self.at += 2
-        self._add(Unread(span, "both sides are worked at once"))
+        span = self._span(self.at, self.at + 2 + on)
+        self.at += 2 + on
+        self._add(Unread(span, BOTH))
         return True
 
     def _begins_with(self) -> bool:

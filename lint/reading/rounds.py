@@ -115,6 +115,8 @@ def take_round(assembly: Assembly, block: Block) -> None:
     sizes = _sizes_for(assembly, section, once)
     number = assembly.sizes.number
     covers = len(heading.listed) or (heading.numbers[0][1] - heading.numbers[0][0] + 1 if heading.numbers else 1)
+    if assembly.knit:
+        steps, claims = assembly.take_sides(body, steps, claims)
     claims = _spread(claims or _heading_claims(assembly, heading), covers)
     many = _many(assembly, heading)
     if (told := bound(steps.steps, many or Figure((covers,), heading.span), claims)) is not steps.steps:
