@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import re
 from collections import Counter
 from collections.abc import Iterator
 
 from ..lint.finding import Level
+from ..lint.later import later
 from .materials import body_start, number
 from .rule import Case, Flags, Passes, Rule, Said
 from .sums import join_words
@@ -42,7 +42,7 @@ def _gauge_incomplete(case: Case) -> Iterator[Said]:
             yield Said(gauge.span, f"the gauge doesn't say {join_words(lacks)}")
 
 
-_TOOL = re.compile(
+_TOOL = later(
     r"(?i)(?:\d\s*mm\b|\b(?:hooks?|needles?|dpns?|circulars?)\b\W*(?:\w+\W+){0,2}?(?:[A-Q]\b|\d)|\b(?:[A-Q]|\d{1,2})\s*(?:crochet\s+)?(?:hook|needles?)\b|"
     r"\b(?:hook|needles?)\b[^.\n]{0,30}\b(?:you|suit|needed|obtain|get|give)\w*)"
 )
@@ -53,7 +53,7 @@ def _is_whole(case: Case) -> bool:
     return sum(not round_.foundation for round_ in case.pattern.rounds) > 1
 
 
-_MEASURED = re.compile(r"(?i)\b(?:measures?|desired|long\s+enough|length|inches|in\.|cm)\b")
+_MEASURED = later(r"(?i)\b(?:measures?|desired|long\s+enough|length|inches|in\.|cm)\b")
 
 
 def _length_by_rows(case: Case) -> bool:
@@ -68,7 +68,7 @@ def _length_by_rows(case: Case) -> bool:
 _FEWEST_ROUNDS = 5
 
 
-_PATTERNED = re.compile(
+_PATTERNED = later(
     r"(?i)\b(?:pat(?:t(?:ern)?)?|stock\w*|st\s*st|garter|rib\w*|moss|seed|lace|in\s+\w+|over\s+\w+|meshes|groups?|shells?|clusters?|repeats?|cable\w*)\b"
 )
 
@@ -84,7 +84,7 @@ def _several_stitches(case: Case) -> bool:
     return case.pattern.craft == "crochet" and len(plain) > 1
 
 
-_SECOND = re.compile(
+_SECOND = later(
     r"(?i)(?P<first>\d+(?:\.\d+)?)\s*(?P<what>sts?|stitches|sc|hdc|dc|h?tr)\b[^.;\n(]{0,40}?"
     r"(?P<inches>\d+(?:\.\d+)?)\s*(?:in(?:ch(?:es)?)?\b|[\"\u201d\u2033])\s*[/(,=or ]+\s*"
     r"(?P<second>\d+(?:\.\d+)?)\s*(?P=what)\b[^.;\n)]{0,40}?(?P<cm>\d+(?:\.\d+)?)\s*cm\b"

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from ..lint.draft import Span
 from ..lint.finding import Level
+from ..lint.later import later
 from ..lint.pattern import LooseMark, MarkTrouble, Round
 from ..lint.steps import At, Count, Repeat, Step, Together, Work
 from ..lint.workings import Item, SizeWorking, Standing
@@ -159,7 +160,7 @@ def _star_unopened(case: Case) -> Iterator[Said]:
     yield from _star_left_out(case)
 
 
-_FROM_NOWHERE = re.compile(r"(?i)\brep(?:eat)?\s+from(?=\s*(?:[,;.]|\b(?:to|around|across|until|end)\b))")
+_FROM_NOWHERE = later(r"(?i)\brep(?:eat)?\s+from(?=\s*(?:[,;.]|\b(?:to|around|across|until|end)\b))")
 
 
 def _star_left_out(case: Case) -> Iterator[Said]:

@@ -7,7 +7,7 @@ other rounds begin, whether a line has come to an end.
 from __future__ import annotations
 
 import re
-from bisect import bisect_left
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from enum import Enum
@@ -86,10 +86,10 @@ def _wide(lines: list[Line]) -> int:
         return 10_000
     best = 10_000
     for width in widths[-max(4, len(widths) // 5) :]:
-        near = sum(width - 12 <= other <= width for other in widths)
+        near = bisect_right(widths, width) - bisect_left(widths, width - 12)
         if near >= max(5, len(widths) // 5) and 28 <= width <= 130:
             best = width - 14
-    over = sum(width > best + 20 for width in widths)
+    over = len(widths) - bisect_right(widths, best + 20)
     return best if over <= len(widths) // 20 else 10_000
 
 

@@ -38,7 +38,7 @@ _EDGE = later(
     r"|\bsl(?:ip)?\s+(?:them\s+|these\s+(?:sts\s+)?)?(?:to|on|onto)\s+(?:a\s+|the\s+)?(?:st(?:itch)?\s+)?holder\b"
 )
 # how many gaps there are isn't told: `casting on 2 sts over each buttonhole`
-_OVER_GAPS = re.compile(
+_OVER_GAPS = later(
     r"(?i)\bcast(?:ing)?[- ]on\s+\d{1,2}\s+(?:sts|stitches)\s+(?:over|above|in\s+place\s+of|at)\s+"
     r"(?:each|every|all|(?<=ing on \d sts over )(?:the|those))\b[^.,;\n]{0,40}"
 )
@@ -46,7 +46,7 @@ _OVER_GAPS = re.compile(
 
 # a place known by looking at the work: `to 1 st before centre st`, `to 2 sts before next steek`
 _BEFORE = "|".join(f"(?<=\\b{words})" for words in ("to ", "to the ", "before ", "before the ", "st of ", "sts of "))
-_LANDMARK = re.compile(
+_LANDMARK = later(
     rf"(?i)(?:{_BEFORE})(?:(?:centre|center|central|middle|marked|spine)\s+st(?:itch)?\b(?!\s+of\b)"
     r"|(?:next\s+)?(?:steek|gusset|underarm|seam)\b(?:\s+st(?:itch)?\b)?)"
 )
@@ -72,7 +72,7 @@ def undotted(text: str) -> str:
 
 
 # stitches told in more words, or parted letters, than they usually are
-_SPOKEN = re.compile(
+_SPOKEN = later(
     r"(?i)\b(?:(?P<psso>p s s o)"
     r"|(?P<tog>k|p|knit|purl) ?(?:the )?(?:next )?(?P<n>2|3|two|three) (?:sts?|stitches) tog(?:ether)?"
     r"|as (?:if|though) to (?P<wise>k|knit|p|purl)(?! ?\d)"

@@ -280,7 +280,7 @@ _BARE_FIGURES = later(
 
 
 # letters for the changes: `(1, W)*6`, or words of the draft's own
-_FIGURE_AND_LETTER = re.compile(
+_FIGURE_AND_LETTER = later(
     r"\(\d{1,2},\s?[A-Z]\)|\[\d{1,2},\s?[A-Z]\]|(?i:(?:numbers|figures)\s(?:alone|by\sthemselves|on\stheir\sown)[^.\n]{0,30}\bsingle\scrochet)"
 )
 

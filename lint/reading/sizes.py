@@ -92,7 +92,7 @@ def _candidates(text: str) -> tuple[_Candidate, ...]:
 _DASHED_LIST = later(r"(?i)\W*(?:sizes?\W+)?(?P<list>[a-z\d]{1,8}\s*[(\[][a-z\d]{1,8}(?:-[a-z\d]{1,8})+[)\]])\W*")
 
 
-_FIRST_OF_LIST = re.compile(r"(?i)(?<![\w,/-])(?<!, )(?:x{0,3}s|m|(?:extra[- ])?small|medium)\s*$")
+_FIRST_OF_LIST = later(r"(?i)(?<![\w,/-])(?<!, )(?:x{0,3}s|m|(?:extra[- ])?small|medium)\s*$")
 
 
 def _stretches(text: str) -> Iterable[_Candidate]:
