@@ -20,8 +20,8 @@ _ONLY = {"only", "first", "alone"}
 _WHEREABOUTS = {"down", "up", "along", "across", "from", "at", "around", "round", "for", "over", "on", "in", "of"}
 _NOT_ONCE = {"each", "every", "both", "all", "either"}
 _TALK = frozenset(
-    ("word", "noise", "into", "side", "ordinal", "first", "last", "next", "around", "over", "rest", "remain", ",")
-    + ("post", "remark", "marker", "from", "turn", "row_ends", "otherside", "loops", "held", "evenly", "space")
+    {"word", "noise", "into", "side", "ordinal", "first", "last", "next", "around", "over", "rest", "remain", ","}
+    | {"post", "remark", "marker", "from", "turn", "row_ends", "otherside", "loops", "held", "evenly", "space"}
 )
 _MOST_TALK = 4  # words between the verb and the number of stitches that are moved
 
