@@ -44,6 +44,7 @@ class Hook(ABC):
     cursor: Cursor | None = None
     row: Row = field(default_factory=Row)
     along: bool = False  # the round is worked along the ends of rows
+    edged: bool = False  # an edge of the piece has been worked along: corners and the foundation come after it
     items: list[Item] = field(default_factory=list[Item])
     used: int = 0
     short: int = 0

@@ -106,7 +106,7 @@ class Placing(Spacing):
             case At.ROW_ENDS:
                 if times < 2:
                     raise CannotWork("how many row ends there are is not known")
-                self.left_alone = True
+                self.left_alone = self.edged = True
                 self.row.add(spot, times * make.makes)
                 self.note(Deed.WORK, step.span, 0, times * make.makes, top=top)
             case At.BEHIND:
@@ -321,6 +321,10 @@ class Placing(Spacing):
         """Go into the next places."""
         where, make = self.resolved(step.where), step.make
         number = self.number(where.number)
+        if self._on_edge(where):
+            self.lay(make, number * times, each=times if times > 2 else 1)
+            self.note(Deed.WORK, step.span, 0, number * times * make.makes, top=top)
+            return
         if where.first and number == times == 1 and self._closes_loop(make, rest):
             return
         if (
@@ -361,6 +365,12 @@ class Placing(Spacing):
         tied = make.kind == "slst" and placed  # a slip stitch into a loop ties it down and is no stitch of the row
         self.lay(make, number * times, each=NO_STITCH if tied else times if placed or times > 2 else 1)
         self.note(Deed.WORK, step.span, 0 if placed else number * make.uses, made, top=top)
+
+    def _on_edge(self, where: Where) -> bool:
+        """Tell whether a stitch goes into a corner of the piece or its foundation, after an edge: not into the row."""
+        if not self.edged or self.cursor is None or self.cursor.fabric.spaces or self.cursor.fabric.is_chain:
+            return False
+        return where.target.corner or where.target.chain
 
     def _closes_loop(self, make: Make, rest: Sequence[Step]) -> bool:
         """Take `ch 3, tr in first sc` at a round's end for the join: the stitch is the second half of the last loop."""

@@ -127,6 +127,22 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 3: *Skip next ch-3, 3 dc in next ch-3 loop; rep from * around, join. (12 dc)\n",
         [[8], [8], [12]],
     ),
+    "a border down the ends of rows, along the foundation and back": (
+        # 29 and 28 twice and 3 in each of 4 corners; 21 fans of 5, each with a slip stitch
+        "Ch 31\nRow 1: sc in second ch from hook and in each ch across (30 sc)\n"
+        "Rows 2 to 29: ch 1, turn, sc across (30 sc)\n"
+        "EDGING, round 1: do not turn; working down the side, sc in the end of each row (29 sc); 3 sc in corner, sc in next 28 ch,"
+        " 3 sc in corner; sc in the end of each row (29 sc); 3 sc in corner, sc in next 28 sc, 3 sc in last st, join (126 sc)\n"
+        "EDGING, round 2: sl st in next st, *skip 2, 5 dc in next st, skip 2, sl st in next st; rep from * around (21 scallops)\n",
+        [[31], [30], [30], [126], [126]],
+    ),
+    "a border across the last row first": (
+        # 3, 19 and 3 across; 16 down; the same below and up
+        "Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across: 21 sc.\nRows 2-16: Ch 1, turn, sc across. 21 sc\nBorder\n"
+        "Rnd 1: Ch 1, 3 sc in first st, sc in next 19 sts, 3 sc in last st; 16 sc evenly along row ends; 3 sc in corner, sc in"
+        " next 19 ch of foundation, 3 sc in corner; 16 sc evenly along row ends, join: 82 sc.\n",
+        [[22], [21], [21], [82]],
+    ),
 }
 
 
