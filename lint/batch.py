@@ -111,13 +111,13 @@ class Batch:
 
     def _new(self, paths: Sequence[str], wanted: Wanted) -> Iterator[Answer]:
         """Work drafts, in several processes where that is worth it; standard input is for this one only."""
-        from .workers import in_parallel, processes_for
+        if len(paths) > 1 and "-" not in paths:
+            from .workers import in_parallel, processes_for
 
-        number = 1 if "-" in paths else processes_for(paths, self._processes)
-        if number > 1:
-            yield from in_parallel(paths, wanted, number)
-        else:
-            yield from (answer(path, wanted) for path in paths)
+            if (number := processes_for(paths, self._processes)) > 1:
+                yield from in_parallel(paths, wanted, number)
+                return
+        yield from (answer(path, wanted) for path in paths)
 
     def _files(self) -> Iterator[str]:
         from .intake import drafts_in

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from statistics import median
 
 from ..lint.draft import Span
 from ..lint.finding import Aside, Level
@@ -182,6 +181,8 @@ def _yarn_out_of_proportion(case: Case) -> Iterator[Said]:
     work = _work_by_size(case)
     if work is None:
         return
+    from statistics import median  # noqa: PLC0415 - few drafts come so far, and each first proof would wait for it
+
     amount = amounts[0]
     shares = [value / done for value, done in zip(amount.values, work, strict=True)]
     usual = median(shares)
