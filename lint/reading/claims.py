@@ -230,7 +230,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
         return None  # `25 sts on needle 1`
     if what in ("-", ":", "|", ">") and (not _closes(items, end) or _works_on(items, end)):
         return None
-    if what not in ("=", "-", ":", "|", ">") and claim.kind == "other":
+    if what not in ("=", "-", ":", "|", ">") and claim.kind == "other" and not claim.group:
         return None
     return tuple(found), end
 

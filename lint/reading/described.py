@@ -81,7 +81,7 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
             pass
         elif word == "or" and named and kind(items, index + 1) in ("st", "space"):
             index += 1  # `in one st or sp`: the round says which
-        elif what in _DETERMINERS and not (named and what not in ("noise",)):
+        elif (what in _DETERMINERS or _ends(items, index)) and not (named and what not in ("noise",)):
             if what == "noise" and not _noise_fits(items, index, named=named):
                 break
             determine(items, index, seen)
@@ -123,6 +123,11 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
     while index > at and kind(items, index - 1) == "noise":
         index -= 1
     return index
+
+
+def _ends(items: Sequence[Item], index: int) -> bool:
+    """Tell whether `end` says which: `in the end ch`."""
+    return text_at(items, index) == "end" and kind(items, index + 1) in ("st", "stitch")
 
 
 def _names_place(what: str, seen: Seen, *, named: bool) -> bool:
@@ -219,7 +224,7 @@ def determine(items: Sequence[Item], index: int, seen: Seen) -> None:
         seen.next = True
     elif what == "first":
         seen.first = True
-    elif what == "last":
+    elif what == "last" or _ends(items, index):
         seen.last = True
     elif what == "same":
         seen.same = True

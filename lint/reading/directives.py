@@ -68,7 +68,7 @@ def _growing(items: Sequence[Item], at: int) -> Directed | None:
     if text_at(items, at) not in ("continue", "cont", "cont in", "continuing", "keep", "carry"):
         return None
     stop = at + 1
-    while stop < len(items) and kind(items, stop) not in (".", ";", "=", "group", "until"):
+    while stop < len(items) and (kind(items, stop) not in (".", ";", "=", "group", "until") or _is_short(items, stop)):
         stop += 1
     named = next((n for n in range(at, stop) if kind(items, n) == "between"), None)
     if named is None or not any(text_at(items, n) in _FURTHER for n in range(at, named)):
@@ -85,6 +85,13 @@ def _growing(items: Sequence[Item], at: int) -> Directed | None:
         if measured or until is None:
             return None
     return Directed(RepeatRounds(span=span_of(items[at:stop]), back=1, until=until, growing=by), stop)
+
+
+def _is_short(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a full stop only ends a short form: `between incs. on every round`."""
+    after = items[index + 1] if index + 1 < len(items) else None
+    goes_on = isinstance(after, Word) and after.kind in ("into", "each", "noise", "until", ",", "round")
+    return kind(items, index) == "." and text_at(items, index - 1)[:3] in ("inc", "dec") and goes_on
 
 
 def _with_between(items: Sequence[Item], found: Directed | None) -> Directed | None:

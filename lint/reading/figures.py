@@ -202,6 +202,17 @@ def _two_times(words: Sequence[Word], found: _Found) -> bool:
     return near or (after not in ("", "number") and any(counts))
 
 
+def _measures(words: Sequence[Word], at: int) -> int:
+    """Return the index after a list of measures, one a size, `5 (5\u00bd, 6)`; 0 where no such list begins."""
+    if words[at].kind not in ("number", "measure"):
+        return 0
+    measured, end = words[at].kind == "measure", at + 2
+    while kind_at(words, end) in ("number", "measure") or (end > at + 2 and kind_at(words, end) in _SEPARATORS):
+        measured = measured or words[end].kind == "measure"
+        end += 1
+    return end + 1 if measured and kind_at(words, end) in _OPENS.values() else 0
+
+
 def _record(words: Sequence[Word], at: int, found: _Found) -> FigureList:
     start = words[at + found.before].span.start
     return FigureList(found.values, Span(start, words[found.end - 1].span.end), found.style, found.inner)
@@ -229,11 +240,13 @@ def number_of_sizes(lists: Sequence[FigureList]) -> int:
     """Return the length that most lists share: 1 where there are too few lists to tell."""
     # counts of a sock's needles go up and down again: `(14, 28, 14)`; some figure of every size grows with it
     growing = {len(one.values) for one in lists if _rises(one.values)}
+    pairs = sum(one.style is ListStyle.SLASH and _may_be_two_sizes(one.values) for one in lists)
     lengths = Counter(
         len(one.values)
         for one in lists
         if len(one.values) in growing
-        and not (one.style in (ListStyle.SLASH, ListStyle.BARE) and len(one.values) == 2)
+        and not (one.style is ListStyle.SLASH and len(one.values) == 2 and pairs < _MANY_PAIRS)
+        and not (one.style is ListStyle.BARE and len(one.values) == 2)
         and not (one.style is ListStyle.INSIDE and one.inner == "-" and len(set(one.values)) == 1)
     )
     if not lengths:
@@ -241,6 +254,19 @@ def number_of_sizes(lists: Sequence[FigureList]) -> int:
     length, often = lengths.most_common(1)[0]
     sure = 1 if length >= 3 else 2
     return length if often >= sure else 1
+
+
+_MANY_PAIRS = 5  # from this many on, figures with a stroke between them are no fractions
+
+
+def _may_be_two_sizes(values: Sequence[int | None]) -> bool:
+    """Tell whether two figures with a stroke between them may be for two sizes: `22/26`, and not `1/2`."""
+    if len(values) != 2 or values[0] is None or values[1] is None:
+        return False
+    return _LEAST_OF_SIZE < values[0] < values[1] <= 2 * values[0]
+
+
+_LEAST_OF_SIZE = 4  # stitches; below it a fraction is likelier
 
 
 def _is_list_of_sizes(words: Sequence[Word], found: _Found, sizes: int) -> bool:
@@ -324,8 +350,10 @@ def lift(
         if found is None and len(names) > 1 and words[at].text == names[0]:
             found = _named(words, at, names)
         if found is None:
-            lifted.append(words[at])
-            at += 1
+            end = _measures(words, at) if sizes > 1 and kind_at(words, at + 1) in _OPENS else 0
+            span = Span(words[at].span.start, words[(end or at + 1) - 1].span.end)
+            lifted.append(Word("", "measure", span, blank=words[at].blank) if end else words[at])
+            at = end or at + 1
             continue
         record = _record(words, at, found)
         if only and 1 < len(only) < sizes and len(found.values) == len(only):

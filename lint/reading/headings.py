@@ -85,7 +85,7 @@ BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
 _BARE = later(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = later(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = later(
-    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}})?\s*(?P<note>[(\[][^)\]]*[)\]]|(?:worked\s+)?over\s+\d{{1,4}}\s+st(?:s|itches)(?=\s*:))?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s|(?-i:[A-Z][a-z]))|\.(?=\s))\s*",
+    rf"(?P<prefix>(?:next|following|last|final)\s+\d+(?:\s*[/,:-]\s*\d+|\s*[(\[][\d\s,/:-]+[)\]])*\s+|(?:\d{{1,3}}(?:st|nd|rd|th)\s+)?(?:[a-z][\w'/-]*\.?\s+){{1,3}}?)(?P<word>{_ROUND}|r(?=\s*:))\s*(?P<nth>\d{{1,3}}|(?-i:[A-Z])(?=\s*:))?\s*(?P<note>[(\[][^)\]]*[)\]]|(?:worked\s+)?over\s+\d{{1,4}}\s+st(?:s|itches)(?=\s*:))?\s*(?P<sep>:|\.\s*-|\.{{2,}}|-(?=\s|(?-i:[A-Z][a-z]))|\.(?=\s))\s*",
     re.IGNORECASE,
 )
 _PARITY = later(
@@ -377,7 +377,8 @@ def named_heading(text: str, at: int, end: int) -> Heading | None:
         return None
     if match["sep"] == "." and names[0].lower() not in _USUAL_NAMES:
         return None
-    if (match["nth"] or (names[0][0].isdigit() and names[0].isalnum() and not names[0].isdigit())) and not any(
+    numbered = match["nth"] is not None and match["nth"].isdigit()
+    if (numbered or (names[0][0].isdigit() and names[0].isalnum() and not names[0].isdigit())) and not any(
         name.lower().startswith(("inc", "dec", "plain", "set", "next")) for name in names
     ):
         return None

@@ -38,6 +38,9 @@ _SCANNED = later(
     r"|(?<=[cC][hH][ -]l)(?![\w'])|(?<=[\s(*,;]l)(?= ?(?:sc|dc|hdc|h?tr|ch|st)\b))"
 )
 _ANGLED = later(r"<(?=\s*[\d-])([^<>\n]{1,60})>")  # brackets of another shape
+_HOW_OFTEN = r"(?=\s*(?:[x*]\s?\d|\d{1,2}\s?(?:x\b|times\b)|(?:twice|thrice|rep(?:eat)?|around)\b))"
+_ANGLED_REPEAT = later(rf"<([^<>\n]{{3,60}})>{_HOW_OFTEN}")
+_STROKED_REPEAT = later(rf"(?<!\w)/([^/\n]{{3,60}})/{_HOW_OFTEN}")
 _ODD = later("[" + re.escape("".join(map(chr, _LOOK_ALIKE))) + "]")  # a table alone is slow on what isn't ASCII
 # a word with letters of another alphabet: `sc` typed with a Cyrillic c, or with a letter glued behind
 _FOREIGN = later(r"[\u0370-\u03ff\u0400-\u04ff]")
@@ -53,7 +56,9 @@ def cleaned(text: str) -> tuple[str, tuple[Mended, ...]]:
     """Replace look-alike characters one for one, and tell which letters were taken for figures or other letters."""
     plain = text.translate(_LOOK_ALIKE) if text.isascii() else _ODD.sub(_look_alike, text)
     if "<" in plain:
-        plain = _ANGLED.sub(r"{\1}", plain)
+        plain = _ANGLED_REPEAT.sub(r"{\1}", _ANGLED.sub(r"{\1}", plain))
+    if "/" in plain:
+        plain = _STROKED_REPEAT.sub(r"{\1}", plain)
     doubts: list[Mended] = []
 
     def digits(match: re.Match[str]) -> str:

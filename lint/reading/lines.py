@@ -51,6 +51,9 @@ _STARTS = later(
 )
 
 
+_AT_EACH_START = later(
+    r"(?i)^[^.;\n]{0,30}\b(?:at|to)\s+(?:the\s+)?(?:start|beg(?:inning)?\.?)\s+(?:of\s+)?(?:an?|each|every|all|the|any)?\s*(?:rounds?|rnds?|rows?)\b"
+)
 _LABEL = later(
     r"\s*(?!(?i:ch|chain|work|rep\w*|with|using|sizes?|for|note|cont\w*|next|join|then|all|rs|ws|all)\b)"
     r"[A-Z][\w'/&-]*(?:[ \t]+[\w'/&-]+){0,4}\s*(?:\([^()\n]{0,30}\)\s*)?:\s+"
@@ -187,7 +190,7 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     if _defines(words) or _of_one_size(text, assembly.sizes.names):
         return
     starts = bool(_STARTS.match(text) or (label and _STARTS.match(text[label.end() :])))
-    starts = starts and not any(word.kind == "counts" for word in words)
+    starts = starts and not any(word.kind == "counts" for word in words) and not _AT_EACH_START.search(text)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     headed = directed is None and _is_headed(words, first=not assembly.rounds)
     lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)

@@ -66,6 +66,7 @@ def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]
     Two closing signs with no opening one are read as a pair whose first sign is the wrong way round; an opening
     sign without its fellow holds everything to the end. Both are reported as loose.
     """
+    words = _bound(words)
     mended = _mend(words)
     stack: list[tuple[Word | None, list[Item]]] = [(None, [])]
     loose: list[LooseMark] = [LooseMark(MarkTrouble.BRACKET, words[index].span) for index in mended]
@@ -100,6 +101,56 @@ def tree(words: Sequence[Word]) -> tuple[tuple[Item, ...], tuple[LooseMark, ...]
             )
         )
     return tuple(stack[0][1]), tuple(loose)
+
+
+_CHANGES = ("increase", "decrease")
+
+
+def _bound(words: Sequence[Word]) -> Sequence[Word]:
+    """Put brackets around stitches that dashes bind together before a number of times: `1-inc x 6`, `(sc-inc) x 6`.
+
+    The words of the added signs stand where the first and the last of the bound ones do.
+    """
+    if not any(word.kind == "-" and not word.blank for word in words):
+        return words
+    found: list[Word] = []
+    at = 0
+    while at < len(words):
+        end = _bound_end(words, at)
+        if not end:
+            found.append(words[at])
+            at += 1
+            continue
+        first, last = words[at].span, words[end - 1].span
+        found.append(Word("(", "(", Span(first.start, first.start), blank=words[at].blank))
+        found.extend(word._replace(text=",", kind=",") if word.kind == "-" else word for word in words[at:end])
+        found.append(Word(")", ")", Span(last.end, last.end), blank=False))
+        at = end
+    return found
+
+
+def _bound_end(words: Sequence[Word], at: int) -> int:
+    """Return the index after stitches and figures bound by dashes, one of them a change; 0 where none begin."""
+    if words[at].kind not in ("number", "stitch") or (at and words[at - 1].kind == "-" and not words[at].blank):
+        return 0
+    end, changes = at + 1, _is_change(words[at])
+    while end + 1 < len(words) and words[end].kind == "-" and not words[end].blank and not words[end + 1].blank:
+        if words[end + 1].kind not in ("number", "stitch"):
+            return 0
+        changes = changes or _is_change(words[end + 1])
+        end += 2
+    after = end
+    while after < len(words) and words[after].kind in _CLOSE:
+        after += 1
+    signs = [word.kind for word in words[after : after + 3]]
+    if signs[:1] == ["("]:
+        signs = signs[1:]
+    often = signs[:1] == ["often"] or signs[:2] in (["times", "number"], ["*", "number"], ["number", "times"])
+    return end if changes and often and end > at + 1 else 0
+
+
+def _is_change(word: Word) -> bool:
+    return word.stitch is not None and word.stitch.kind in _CHANGES
 
 
 def _plain_count(items: Sequence[Item]) -> bool:

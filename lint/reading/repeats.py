@@ -17,6 +17,8 @@ from .times import figure_at, is_in_all, read_remainder, read_times
 from .together import in_one
 from .words import Word
 
+_SAY_HOW_OFTEN = ("number", "often", "times", "rep")
+
 
 class RepeatReader(MoveReader):
     """Reads repeats."""
@@ -175,6 +177,43 @@ class RepeatReader(MoveReader):
         if leave is not None:
             self.at = leave[1]
         self._wrap(self._first_work(), Times(Count.TO_END, leave=leave[0] if leave else None, span=span), span)
+        return True
+
+    def _often_for_all(self) -> bool:
+        """Read how often all stitches of a round are worked, before them or behind them."""
+        return self._kind() in _SAY_HOW_OFTEN and (self._all_times() or self._times_before())
+
+    def _all_times(self) -> bool:
+        """Read `sc 7, inc 1; 3x`, `sc 7, inc 1 - 3 times` at the end: all that was said, so often."""
+        made = [step for step in self.steps if not isinstance(step, Remark)]
+        bare = len(made) > 1 and all(isinstance(step, Work) and step.where.at is At.NEXT for step in made)
+        if not bare or self.knit or self.open_star is not None or self._kind(-1) not in (",", ";", "-"):
+            return False
+        read = read_times(self.items, self.at)
+        if read is None or read.times.number is None or read.times.count is not Count.TOTAL:
+            return False
+        if kind(self.items, read.end) not in ("", ".", "=", "group", ">", "|") or not read.times.span:
+            return False
+        self.at = read.end
+        self._wrap(self._first_work(), read.times, read.times.span)
+        return True
+
+    def _times_before(self) -> bool:
+        """Read `6 times: 1 sc, inc`, `repeat six times: sc 1, inc 1` to the end."""
+        if any(not isinstance(step, Remark | Chain) for step in self.steps) or self.knit:
+            return False
+        read = read_times(self.items, self.at + (self._kind() in ("rep", "work")))
+        if read is None or read.times.number is None or kind(self.items, read.end) != ":":
+            return False
+        stop = read.end + 1
+        while kind(self.items, stop) in ("stitch", "number", ",", "noise", "into", "next", "st", "loops", "each"):
+            stop += 1
+        inner = type(self)(self.items[read.end + 1 : stop], top=False, figures=self.figures).read()
+        if not inner.steps or not all(isinstance(step, Work) for step in inner.steps):
+            return False
+        start, self.at = self.at, stop
+        times = replace(read.times, count=Count.TOTAL)
+        self._add(Repeat(inner.steps, times, self._span(start), mark=""))
         return True
 
     def _refers_back(self) -> bool:

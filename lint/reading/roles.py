@@ -315,6 +315,7 @@ def role(items: Sequence[Item], index: int) -> Role:
         and (not follows_times or any(word.kind == "st" for word in words))
         and not follows_place
         and not _single_before_rep(items, after)
+        and not _counted_before(items, index)
     ):
         return Role.COUNT
     if _talk(group) and not (follows_times and _has_steps(group)):
@@ -326,6 +327,14 @@ def role(items: Sequence[Item], index: int) -> Role:
     if follows_times or kind(items, after) in ("rep", "*") or kind(items, index - 1) == "rep":
         return Role.REPEAT
     return Role.STEPS
+
+
+def _counted_before(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a bracket with a change in it has its number of times before it: `6 x (1 sc, 1 inc)`."""
+    before = index - 1 - (kind(items, index - 1) in ("times", "*"))
+    group = items[index]
+    changes = (word.stitch is not None and word.stitch.kind in ("increase", "decrease") for word in flat([group]))
+    return kind(items, before) == "number" and any(changes)
 
 
 def _single_before_rep(items: Sequence[Item], after: int) -> bool:

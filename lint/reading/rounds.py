@@ -281,7 +281,7 @@ _BARE_FIGURES = later(
 
 # letters for the changes: `(1, W)*6`, or words of the draft's own
 _FIGURE_AND_LETTER = later(
-    r"\(\d{1,2},\s?[A-Z]\)|\[\d{1,2},\s?[A-Z]\]|(?i:(?:numbers|figures)\s(?:alone|by\sthemselves|on\stheir\sown)[^.\n]{0,30}\bsingle\scrochet)"
+    r"\(\d{1,2},\s?[A-Z]\)|(?i:\d-(?:inc|dec)\b)|\[\d{1,2},\s?[A-Z]\]|(?i:(?:numbers|figures)\s(?:alone|by\sthemselves|on\stheir\sown)[^.\n]{0,30}\bsingle\scrochet)"
 )
 
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from ..figures import Figure
-from ..steps import At, Count, Evenly, Make, Repeat, Step, Target, Times, Where, Work
+from ..steps import At, Count, Evenly, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .joins import JoinReader
 from .makes import make_of
 from .marks import Item, kind, text_at
@@ -146,7 +146,8 @@ class SpreadReader(JoinReader):
             text_at(self.items, index) in ("per", "each", "every") and kind(self.items, index + 1) == "round"
             for index in window
         )
-        if not each_round and not any(kind(self.items, index) == "evenly" for index in window):
+        spread = any(kind(self.items, index) == "evenly" for index in window) or self._changes_on_the_way()
+        if not each_round and not spread:
             return False
         start = self.at
         number: Figure | None = None
@@ -176,6 +177,7 @@ class SpreadReader(JoinReader):
                 "stitch",
                 "over",
                 "round",
+                "times",
             ):
                 break
             self.at += 1
@@ -184,12 +186,26 @@ class SpreadReader(JoinReader):
             return False
         self._flush()
         span = self._span(start)
-        last = self.steps[-1] if self.steps else None
+        at = self._last_told()
+        last = self.steps[at] if at >= 0 else None
         if isinstance(last, Work) and (last.where.at is At.EACH or (self.knit and is_lone(last))):
             span = last.span.cover(span)
-            self.steps.pop()
+            del self.steps[at:]
         self.steps.append(Evenly(span, 1 if stem == "inc" else -1, number, to))
         return True
+
+    def _last_told(self) -> int:
+        """Return the index of the last step that is more than a remark, -1 where there is none."""
+        return next((n for n in range(len(self.steps) - 1, -1, -1) if not isinstance(self.steps[n], Remark)), -1)
+
+    def _changes_on_the_way(self) -> bool:
+        """Tell whether `increasing 6 times`, `decreasing 4 sts` follows stitches all round: where is left open."""
+        last = self.steps[self._last_told()] if self._last_told() >= 0 else None
+        around = isinstance(last, Work) and last.where.at is At.EACH and last.times.values == (1,)
+        counted = (
+            self._kind(1) == "number" and self._kind(2) in ("times", "st") and self._kind(3) in ("", ".", "group", "=")
+        )
+        return around and counted and self._text() in ("increasing", "decreasing")
 
     def _double(self) -> bool:
         """Read `double every st`, `twice in each dc`: two in each."""

@@ -225,12 +225,12 @@ PART_NAME = later(
     rf"(?:(?i:{_SIDES})\s+)*(?i:{_PIECES})(?:\s+(?i:of\s+(?:the\s+)?)?(?i:{_PIECES}))?|(?i:{_SIDES})\s+side(?:\s+of\s+(?:the\s+)?\w+)?"
 )
 _NAME = later(
-    rf"(?:(?:{PART_NAME.pattern}),?|[A-Z][a-z]+(?:\s[a-z]+){{0,2}},)\s+"
+    rf"(?:(?:{PART_NAME.pattern}),?|[A-Z][a-z]+(?:\s[a-z]+){{0,2}},|[A-Z][A-Za-z']+(?:\s[A-Za-z']+){{0,3}}\s?-)\s*"
     r"(?=(?i:(?:rounds?|rnds?|rows?)\b\.?\s*\d|(?:next|last|first|foundation|set-up|setup|inc|dec)\s+(?:rounds?|rnds?|rows?)\b))"
 )
 
 
-_BARE_WORD = later(r"(?P<word>(?i:round|rnd|row))\s*:\s*")
+_BARE_WORD = later(r"(?P<word>(?i:round|rnd|row)(?:\s[A-Z])?)\s*:\s*")
 
 
 def _after_name(text: str, line: Line) -> Heading | None:

@@ -45,13 +45,13 @@ class StepReader(JoinedReader):
             return True
         return self._counts_said() or self._measured() or self._part_count() or self._names_rows() or self._claim()
 
+    def _first_of_all(self) -> bool:
+        """Read what is looked for before anything else: counts, how often all is worked, pieces taken in."""
+        return self._counted() or self._often_for_all() or self._joined()
+
     def _one(self) -> bool:
         what = self._kind()
-        if (
-            (self.knit and (self._more_of_parts() or self._more_picked_up()))
-            or (self.top and self._counted())
-            or self._joined()
-        ):
+        if (self.knit and (self._more_of_parts() or self._more_picked_up())) or (self.top and self._first_of_all()):
             return True
         if what == "group":
             return (self.top and self._along_chain()) or self._group()
@@ -278,6 +278,8 @@ class StepReader(JoinedReader):
     def _bare_figure(self) -> bool:
         """Read a figure alone between commas as so many single crochet."""
         figure = figure_at(self.items, self.at)
+        if self._kind(1) == "-" and not self.items[self.at + 1].blank and self._kind(2) == "stitch":
+            return False  # `5-dc bobble`
         alone = {"", ",", ";", "*", "-"}
         in_ring = self._kind(1) == "into" and self._kind(2) == "ring"
         if (

@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..steps import CENTRE, OF_NEEDLE, Count, Target, Times
+from ..steps import CENTRE, OF_NEEDLE, Count, Target, Times, group_name
 from .marks import Group, Item, flat, kind, span_of
 from .words import Word
 
@@ -165,6 +165,9 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
         return Read(Times(Count.TO_END, leave=leave, to_marker=nth, span=span_of(items[start:end])), end)
     if (end := _to_groups(items, index)) is not None:
         return Read(Times(Count.TO_END, span=span_of(items[start:end])), end)
+    if groups := _to_last_groups(items, index):
+        target, end = groups
+        return Read(Times(Count.TO_END, span=span_of(items[start:end]), to_space=target), end)
     if remainder := read_remainder(items, index):
         number, end = remainder
         return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
@@ -225,6 +228,28 @@ def _to_space(items: Sequence[Item], at: int) -> tuple[Target, int] | None:
         named = named or (word.kind == "space" or word.text == "corner")
         index += 1
     return (Target(space=True, size=size, corner=True), index) if named else None
+
+
+def _to_last_groups(items: Sequence[Item], at: int) -> tuple[Target, int] | None:
+    """Read `to last shell`, `around to last 2 V-sts`: the groups before which a repeat stops, and the index after."""
+    index = at + 1 if kind(items, at) == "around" else at
+    if kind(items, index) not in ("until", "into"):
+        return None
+    index += 1
+    while kind(items, index) == "noise":
+        index += 1
+    if kind(items, index) != "last":
+        return None
+    number = figure_at(items, index + 1)
+    index += 1 + (number is not None)
+    word = _word(items, index)
+    if word is None or word.stitch is None or (number is not None and number.is_list):
+        return None
+    several = word.make is not None and word.make.uses == 1 and word.make.makes > 2
+    if not several and word.stitch.kind != "group":
+        return None
+    left = (number.values[0] or 1) if number is not None else 1
+    return Target(group=group_name(word.stitch.id), nth=-left), index + 1
 
 
 def _to_groups(items: Sequence[Item], at: int) -> int | None:

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import takewhile
 
-from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Together, Work
+from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Target, Together, Work
 from ..workings import Deed, Item
 from .balance import balance
 from .fabric import SPACE, Cursor, Row, spot_of, stitches_of
@@ -123,7 +123,7 @@ class Repeating(Placing):
                 room = self.left() - kept.stitches
                 done_with_spaces = self.left(spaces=True) <= kept.spaces
                 if step.times.to_space is not None:
-                    if self.at_space(step.times.to_space, stitches=not any(goes)):
+                    if self._stops_before(step.times.to_space, stitches=not any(goes)):
                         break
                 elif room < 0 or (done_with_spaces and (room == 0 or (kept.spaces and spaces_only))):
                     break
@@ -163,6 +163,12 @@ class Repeating(Placing):
                 done += fit
             _check_pass(done, endless=passes is None and took == 0 and self.cursor == before)
         return done, uses, makes
+
+    def _stops_before(self, target: Target, *, stitches: bool) -> bool:
+        """Tell whether the space is next before which a repeat stops, or no more groups are left than are kept."""
+        if not target.group or self.cursor is None:
+            return self.at_space(target, stitches=stitches)
+        return self.cursor.count(self.group_match(target)) <= -(target.nth or -1)
 
     def _alike(self, before: Cursor, kept: _Kept, wanted: int | None) -> int:
         """Pass at once over what further passes like the last take; return how many, no more than are wanted."""

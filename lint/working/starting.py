@@ -251,6 +251,9 @@ class Starting(Needles):
                     return
                 begun = [first]
             own = [*begun, *self._rest_of_group()]
+            if (target.nth or 0) > len(own):
+                self.short += 1  # half a shell at the end of the round has no such stitch
+                return
             self.cursor.take_spots(_place_in(own, target) + 1 - len(begun))
         self.loose, self.kin = True, match
 

@@ -79,6 +79,55 @@ KINDS: dict[str, tuple[str, Counts]] = {
         # 3 + 5 + 4 + 5 + 3 each time; 3 + 5 + 12
         [[20], [20], [20], [20]],
     ),
+    "stitches bound by dashes, in brackets of other shapes, and times before or behind all": (
+        "Rnd 1: 6 sc in magic ring.\nRnd 2: inc x 6.\nRnd 3: 1-inc x 6. (18)\nRnd 4: (1-inc-1) x 6. (24)\nRnd 5: 2-dec x6.\n"
+        "Rnd 6: <2 sc, inc> 6 times.\nRnd 7: /3 sc, inc/ x 6.\nRnd 8: 6 x (3 sc, 1 dec).\nRnd 9: 6 times: 3 sc, inc.\n"
+        "Rnd 10: repeat six times: sc 3, dec 1.\nRnd 11: sc 3, inc 1; 6x.\nRnd 12: sc 4, inc 1 - 6 times.\n",
+        [[6], [12], [18], [24], [18], [24], [30], [24], [30], [24], [30], [36]],
+    ),
+    "changes on the way round": (
+        "Rnd 1: 18 sc in magic ring.\nRnd 2: sc around increasing 6 times.\n"
+        "Rnd 3: 1 sc around, at the same time increase 6 sts evenly.\n",
+        [[18], [24], [30]],
+    ),
+    "two sizes with a stroke between them, and the last chain as the end chain": (
+        "R1. Ch 10/12; 2 sc in 2nd ch from hook, 7/9 sc, 4 sc in end ch, on the other side 7/9 sc, 2 sc in the last - 22/26\n"
+        "R2. 2 inc, 7/9 sc, 4 inc, 7/9 sc, 2 inc - 30/34\nR3. sc around - 30/34\n",
+        # 2 + 7/9 + 4 + 7/9 + 2; then 4 + 7/9 + 8 + 7/9 + 4
+        [[22, 26], [30, 34], [30, 34]],
+    ),
+    "a length for each size": (
+        "Sizes S (M, L)\n\nRnd 1: 10 (12, 14) sc in magic ring.\n"
+        "Rnd 2: Sc in each sc. Repeat Rnd 2 until piece measures 5 (5\u00bd, 6) inches.\nRnd 3: Work even for 3 (3\u00bd, 4) inches.\n"
+        "Rnd 4: inc around.\n",
+        [[10, 12, 14], [10, 12, 14], [10, 12, 14], [20, 24, 28]],
+    ),
+    "short forms with a full stop in an instruction that grows": (
+        "1st Round: Work 8 d.c. into ring.\n2nd Round: 2 d.c. into each st.\n"
+        "3rd Round: * 1 d.c. into next st., 2 d.c. into next st.; rep. from * to end.\n"
+        "Continue thus, working 1 st. more between the incs. on every round, until there are 48 sts. in the round.\n",
+        [[8], [16], [24], [48]],
+    ),
+    "shells over shells, with half a shell at either end": (
+        "Rnd 1: 24 dc in magic ring, join.\n"
+        "Rnd 2: Ch 1, sc in same st, *sk 2 sts, 5 dc in next st (shell made), sk 2 sts, sc in next st; rep from * to end, leaving "
+        "out the last sc, sl st in first sc. You now have 4 shells.\n"
+        "Rnd 3: Ch 3 (counts as dc), 2 dc in same place, *sc in 3rd dc of next shell, 5 dc in next sc; rep from * to last shell, "
+        "sc in 3rd dc of last shell, 2 dc in base of ch 3, sl st to top of ch 3.\n"
+        "Rnd 4: Ch 1, sc in same place, *5 dc in next sc, sc in 3rd dc of next shell; rep from * to last sc, 5 dc in last sc, "
+        "sl st to first sc.\n",
+        # four times sc and 5 dc; 3 dc, three times sc and 5 dc, sc, 2 dc; then as before
+        [[24], [24], [24], [24]],
+    ),
+    "rounds named with a letter, and a part's name before a dash": (
+        "TOE - Rnd 1: 10 sc in magic ring.\nStripe rnd A: With B, ch 1, sc around; join.\n"
+        "Stripe rnd B: With A, ch 1, 2 sc in each st around; join.\n",
+        [[10], [10], [20]],
+    ),
+    "a note on the chain at each start begins nothing": (
+        "ch 2 at the start of a rnd is not a st.\n\nRnd 1: 9 dc in magic ring; join.\nRnd 2: Ch 2, 2 dc in each st; join.\n",
+        [[9], [18]],
+    ),
 }
 
 
