@@ -9,8 +9,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..steps import ANY_GROUP
-from .fabric import Fabric, Segment, Spot, spot_of
+from .fabric import Fabric
 from .hook import CannotWork
+from .spots import Segment, Spot, spot_of
 
 _FEWEST, _MOST = 3, 8  # corners that a shape may have
 _SMALLEST = 3  # stitches in one place that make a corner

@@ -8,76 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from functools import cache
 
 from ..steps import Chain
-
-SPACE = "space"
-LINK = "link"
-
-
-@dataclass(frozen=True, slots=True)
-class Spot:
-    """One place of a row: the id of a stitch, or a space of `size` chains, or a link of a chain.
-
-    `group` names the group of stitches worked in one place that it belongs to ("" for a place by itself); `opens`
-    and `closes` are True for the first and the last place of a group.
-    """
-
-    kind: str
-    size: int = 1
-    group: str = ""
-    opens: bool = False
-    closes: bool = False
-
-    @property
-    def is_space(self) -> bool:
-        """Whether it is a chain space, over which a stitch passes."""
-        return self.kind == SPACE
-
-
-def _turned(spot: Spot) -> Spot:
-    """Return a place as it is met from the other side."""
-    return replace(spot, opens=spot.closes, closes=spot.opens) if spot.opens is not spot.closes else spot
-
-
-class Segment:
-    """A pattern of places, `times` over. `stitches` and `spaces` are those of one pattern; a segment is never changed.
-
-    Written out and not as a dataclass: one is made for nearly every step of every round.
-    """
-
-    __slots__ = ("spaces", "spots", "stitches", "times")
-
-    def __init__(self, spots: tuple[Spot, ...], times: int) -> None:
-        self.spots = spots
-        self.times = times
-        self.spaces = (spots[0].kind == SPACE) if len(spots) == 1 else sum(spot.kind == SPACE for spot in spots)
-        self.stitches = len(spots) - self.spaces
-
-    @property
-    def length(self) -> int:
-        """The number of places."""
-        return len(self.spots) * self.times
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Segment) and self.times == other.times and self.spots == other.spots
-
-    def __hash__(self) -> int:
-        return hash((self.spots, self.times))
-
-    def __repr__(self) -> str:
-        return f"Segment(spots={self.spots!r}, times={self.times!r})"
-
-
-def _links(spot: Spot) -> tuple[Spot, ...]:
-    return (spot_of("ch"),) * spot.size if spot.is_space else (spot,)
-
-
-@cache
-def spot_of(kind: str, size: int = 1) -> Spot:
-    """Return the place of a kind and size; the same one each time, as a round asks for few of them very often."""
-    return Spot(kind, size)
+from .spots import LINK, Segment, Spot, links, no_longer_opening, spot_of, turned
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +84,7 @@ class Fabric:
     def back(self) -> Fabric:
         """Return the row as it is met when it is worked back over."""
         segments = tuple(
-            Segment(tuple(map(_turned, reversed(part.spots))), part.times) for part in reversed(self.segments)
+            Segment(tuple(map(turned, reversed(part.spots))), part.times) for part in reversed(self.segments)
         )
         return Fabric(segments, self.ring, replace(self.edge, turned=False))
 
@@ -166,7 +99,7 @@ class Fabric:
     def spelled(self) -> Fabric:
         """Return the row with every chain of its spaces a place by itself."""
         spots = [
-            (tuple(one for spot in part.spots for one in _links(spot)), part.times)
+            (tuple(one for spot in part.spots for one in links(spot)), part.times)
             for part in self.segments
             if part.spots
         ]
@@ -341,7 +274,7 @@ class Cursor:
         if not rest or not passed:
             return ahead
         if rest[0].spots[0].group and not rest[0].spots[0].opens:
-            passed = _no_longer_opening(passed)  # the group that it lies in begins with the space from now on
+            passed = no_longer_opening(passed)  # the group that it lies in begins with the space from now on
         return Cursor(Fabric((*rest, *passed), self.fabric.ring, self.fabric.edge, marks=self.fabric.marks))
 
     def places_before(self) -> tuple[Segment, ...]:
@@ -489,14 +422,3 @@ class Row:
 def stitches_of(segments: Sequence[Segment]) -> int:
     """Count the stitches of a stretch of segments."""
     return sum(part.times * part.stitches for part in segments)
-
-
-def _no_longer_opening(segments: Sequence[Segment]) -> tuple[Segment, ...]:
-    """Return places of which the last group is broken off, so that it isn't met as a group any more."""
-    *before, last = segments
-    at = next((n for n in range(len(last.spots) - 1, -1, -1) if last.spots[n].opens), None)
-    if at is None:
-        return (*_no_longer_opening(before), last) if before else (last,)
-    once = tuple(replace(spot, opens=spot.opens and n != at) for n, spot in enumerate(last.spots))
-    whole = (Segment(last.spots, last.times - 1),) if last.times > 1 else ()
-    return (*before, *whole, Segment(once, 1))

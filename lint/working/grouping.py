@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from .fabric import Fabric, Segment, Spot
+from .fabric import Fabric
+from .spots import Segment, Spot
 
 BEGUN = "begun"  # the name of the first group of a round, which its beginning chain is part of
 LONGEST_GROUP = 60  # places; a longer stretch in one place is not known group by group

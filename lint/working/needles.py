@@ -6,9 +6,10 @@ from collections.abc import Sequence
 
 from ..steps import CENTRE, Even, Marker, Shaping, Step, Turn, Where
 from ..workings import Deed, Item
-from .fabric import Cursor, Fabric, Row, Segment, plain, spot_of, stitches_of
+from .fabric import Cursor, Fabric, Row, plain, stitches_of
 from .hook import CannotWork, Hook, PlaceUnknown
 from .shape import goes_on
+from .spots import Segment, spot_of
 
 
 class Needles(Hook):

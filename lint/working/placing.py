@@ -8,11 +8,12 @@ from dataclasses import replace
 from ..steps import ANY_GROUP, At, Chain, Join, Make, Step, Target, Together, Turn, Where, Work, group_name
 from ..workings import Deed
 from .corners import with_corners
-from .fabric import SPACE, Cursor, Fabric, Row, Segment, Spot, spot_of, stitches_of
+from .fabric import Cursor, Fabric, Row, stitches_of
 from .grouping import BEGUN, grouped
 from .hook import FEWEST_AROUND, CannotWork
 from .shape import chain_key, more_work, slips_on
 from .spacing import Spacing
+from .spots import SPACE, Segment, Spot, spot_of
 from .starting import from_hook_of
 
 NO_STITCH = 0

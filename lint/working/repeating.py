@@ -9,11 +9,12 @@ from itertools import takewhile
 from ..steps import At, Chain, Evenly, FastenOff, Join, Remark, Repeat, Skip, Step, Target, Together, Work
 from ..workings import Deed, Item
 from .balance import balance
-from .fabric import SPACE, Cursor, Row, spot_of, stitches_of
+from .fabric import Cursor, Row, stitches_of
 from .grouping import groups_of
 from .hook import CannotWork
 from .placing import Placing
 from .shape import into_spaces, more_work
+from .spots import SPACE, spot_of
 
 MOST_PASSES = 5_000
 

@@ -10,7 +10,7 @@ from itertools import islice
 from ..figures import Figure
 from ..steps import ANY_GROUP, At, Chain, Join, Remark, Repeat, Skip, Step, Target, Together, Turn, Where, Work
 from ..workings import Deed, Item
-from .fabric import LINK, SPACE, Cursor, Fabric, Match, Row, Segment, Spot, plain, spot_of
+from .fabric import Cursor, Fabric, Match, Row, plain
 from .grouping import BEGUN, groups_of
 from .hook import FEWEST_AROUND, CannotWork
 from .needles import Needles
@@ -27,6 +27,7 @@ from .shape import (
     is_bridge,
     is_first_loop,
 )
+from .spots import LINK, SPACE, Segment, Spot, spot_of
 
 
 class Starting(Needles):

@@ -24,7 +24,7 @@ from ..steps import (
     Work,
 )
 from ..workings import Deed, Item
-from .fabric import LINK, Cursor, Edge, Fabric, Row, plain
+from .fabric import Cursor, Edge, Fabric, Row, plain
 from .hook import CannotWork, Choose
 from .repeating import Repeating
 from .shape import (
@@ -38,6 +38,7 @@ from .shape import (
     unread_in,
     uses_row,
 )
+from .spots import LINK
 
 MOST_STEPS = 500
 

@@ -14,12 +14,13 @@ from ..workings import RoundWorking, SizeWorking, Standing
 from .again import Again, State, with_chain
 from .claims import Compared, compare, stated_of
 from .doubts import check_fit
-from .fabric import SPACE, Cursor, Edge, Fabric, Segment, plain, spot_of
+from .fabric import Cursor, Edge, Fabric, plain
 from .flatness import is_flat, says_round
 from .hook import CannotWork
 from .memo import Kept
 from .references import covered
 from .shape import begins_piece, chain_is_next
+from .spots import SPACE, Segment, spot_of
 from .stitching import Made
 
 AHEAD = 3

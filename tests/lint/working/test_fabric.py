@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from rowcall.lint.working.fabric import LINK, SPACE, Cursor, Fabric, Row, Segment, Spot, plain, stitches_of
+from rowcall.lint.working.fabric import Cursor, Fabric, Row, plain, stitches_of
+from rowcall.lint.working.spots import LINK, SPACE, Segment, Spot
 
 SPOTS = st.sampled_from([Spot("sc"), Spot("dc"), Spot(LINK), Spot(SPACE, 1), Spot(SPACE, 2)])
 SEGMENTS = st.builds(Segment, st.lists(SPOTS, min_size=1, max_size=4).map(tuple), st.integers(min_value=1, max_value=5))
