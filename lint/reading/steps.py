@@ -382,11 +382,12 @@ class StepReader(JoinedReader):
         self._flush()
         claims = claim_of_group(group)
         last = self.steps[-1] if self.steps else None
-        if isinstance(last, Work) and last.where == Where(At.ROW_ENDS, span=last.where.span) and len(claims) == 1:
-            if last.times.values == (1,) and self._later_work(self.at + 1):
-                self.steps[-1] = replace(last, times=claims[0].figure)  # `sc in the end of each row (29 sc); ..`
-                self.at += 1
-                return True
+        along = isinstance(last, Work) and last.where == Where(At.ROW_ENDS, span=last.where.span)
+        one = isinstance(last, Work) and len(claims) == 1 and last.times.values == (1,)
+        if isinstance(last, Work) and along and one and self._later_work(self.at + 1):
+            self.steps[-1] = replace(last, times=claims[0].figure)  # `sc in the end of each row (29 sc); ..`
+            self.at += 1
+            return True
         if self._later_work(self.at + 1) and not self.top:
             self.steps.append(Remark(group.span))
         else:
