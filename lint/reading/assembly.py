@@ -159,6 +159,7 @@ class Assembly:
         number: int | None,
         told: Directed | None,
     ) -> tuple[Steps, Directed | None, tuple[Claim, ...]]:
+        """Read words that stand for the first time; `own` are those of the span, `only` the sizes that they are for."""
         names = tuple(name.lower() for name in self.sizes.names)
         sign = doubted(self.text, span)
         own = _without_list(own, self.sizes.number) if sign == "!" else own
