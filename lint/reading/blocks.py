@@ -321,7 +321,7 @@ def _last_line(text: str, lines: list[Line], index: int, heading: Heading, start
                 continue
             return last
         begins = _within(starts, line.span)
-        if begins and begins[0] == line.start:
+        if begins and (begins[0] == line.start or _NAMED.fullmatch(text, line.start, begins[0])):
             return last
         if not _continues(text, lines, last, current, heading, wide, alone=alone):
             return last
@@ -330,6 +330,9 @@ def _last_line(text: str, lines: list[Line], index: int, heading: Heading, start
             return last
         current += 1
     return last
+
+
+_NAMED = later(r"[A-Z\d][\w', &/+]{0,40}:\s*")  # `Teen & Adult: R6: ..`
 
 
 def _only_count(text: str, line: Line) -> bool:

@@ -77,7 +77,7 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
     while index < len(items):
         what = kind(items, index)
         word = text_at(items, index)
-        if word == "and" and named and _more_places(items, index + 1):
+        if word in ("and", "&") and named and _more_places(items, index + 1):
             pass
         elif word == "or" and named and kind(items, index + 1) in ("st", "space"):
             index += 1  # `in one st or sp`: the round says which
@@ -244,7 +244,7 @@ def _stitch_is_place(items: Sequence[Item], index: int, seen: Seen, *, named: bo
 
 
 def _after_and(items: Sequence[Item], index: int) -> bool:
-    return text_at(items, index - 1) == "and"
+    return text_at(items, index - 1) in ("and", "&")
 
 
 def _more_places(items: Sequence[Item], index: int) -> bool:

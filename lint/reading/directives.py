@@ -9,6 +9,7 @@ from ..draft import Span
 from ..figures import Figure
 from ..pattern import Directive, RepeatRounds, WorkEven
 from ..steps import Count, Times
+from .by_letter import letters_named
 from .extents import MEASURES, Extent, until_of
 from .marks import Group, Item, kind, span_of, text_at
 from .rates import read_rate
@@ -48,6 +49,7 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
         or _more_repeats(items, index)
         or _rows_of_part(items, index)
         or _at_a_rate(items, index)
+        or _by_letter(items, index)
         or _with_between(items, _repeat(items, index))
         or _later_repeat(items, index)
         or _even(items, index)
@@ -254,6 +256,12 @@ def _later_repeat(items: Sequence[Item], at: int) -> Directed | None:
     return None
 
 
+def _by_letter(items: Sequence[Item], at: int) -> Directed | None:
+    """Read `rep rnds A and B 4 times more, then work A once more`."""
+    found = letters_named(items, at + 1) if kind(items, at) == "rep" else None
+    return _finish(items, at, found[1], None, None, None, found[0]) if found else None
+
+
 def _repeat(items: Sequence[Item], at: int) -> Directed | None:
     if kind(items, at) == "rep" or (kind(items, at) == "work" and _round_follows(items, at + 1)):
         index = at + 1
@@ -422,7 +430,7 @@ def _finish(
     named: str | None,
 ) -> Directed:
     """Read how often and how far the rounds are repeated."""
-    extent = Extent(items, index)
+    extent = Extent(items, index, letter=named[0] if named and named[1:2] == "-" else "")
     extent.read()
     directive = RepeatRounds(
         span=span_of(items[at : max(extent.index, at + 1)]),

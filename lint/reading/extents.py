@@ -39,10 +39,14 @@ MEASURES = {
 
 @dataclass(slots=True)
 class Extent:
-    """How often and how far rounds are repeated, gathered from the words after their numbers."""
+    """How often and how far rounds are repeated, gathered from the words after their numbers.
+
+    `letter` is that of the first of them, where they go by letters.
+    """
 
     items: Sequence[Item]
     index: int
+    letter: str = ""
     times: Times | None = None
     rounds: Figure | None = None
     until: Figure | None = None
@@ -127,13 +131,18 @@ class Extent:
         if text_at(self.items, index) != "then" or kind(self.items, index + 1) not in ("work", "rep"):
             return False
         index += 2
-        while kind(self.items, index) == "noise":
+        if self.letter:
+            index += kind(self.items, index) == "round"
+            if text_at(self.items, index) != self.letter:
+                return False
+        else:
+            while kind(self.items, index) == "noise":
+                index += 1
+            if text_at(self.items, index) not in ("rs", "first", "1st", "inc", "dec"):
+                return False
             index += 1
-        if text_at(self.items, index) not in ("rs", "first", "1st", "inc", "dec"):
-            return False
-        index += 1
-        if kind(self.items, index) != "round":
-            return False
+            if kind(self.items, index) != "round":
+                return False
         index += 1
         while kind(self.items, index) in ("often", "more", "noise") or text_at(self.items, index) == "only":
             index += 1

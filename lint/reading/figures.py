@@ -172,8 +172,22 @@ def _bare(words: Sequence[Word], at: int) -> _Found | None:
     return _Found(tuple(values), index, ListStyle.BARE, sign)
 
 
+def _spaced(words: Sequence[Word], at: int, sizes: int) -> _Found | None:
+    """Read `50 60 70`, `- 60 70`: figures told apart by nothing but blanks, or by colours that are lost; one a size."""
+    end = at
+    while kind_at(words, end) in ("number", "-") and (end == at or words[end].blank):
+        end += 1
+    values = tuple(_value(word) for word in words[at:end])
+    if len(values) != sizes or kind_at(words, at - 1) in ("number", "/", ",") or kind_at(words, end) in (",", "/"):
+        return None
+    known = [value for value in values if value is not None]
+    return _Found(values, end, ListStyle.BARE, " ") if known and known == sorted(known) else None
+
+
 def _list_at(words: Sequence[Word], at: int, sizes: int = 0) -> _Found | None:
     word = words[at]
+    if sizes > 2 and word.kind in ("number", "-") and (spaced := _spaced(words, at, sizes)) is not None:
+        return spaced
     if word.kind in _OPENS:
         return _bracketed(words, at)
     if word.kind == "number" and kind_at(words, at - 1) in ("*", "times"):

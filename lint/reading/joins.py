@@ -15,7 +15,10 @@ from .reader import Reader
 from .times import figure_at
 from .words import Word
 
-NOT_COUNTS = {"does not count", "do not count", "doesn't count", "don't count"}
+NOT_COUNTS = {
+    *("does not count", "do not count", "doesn't count", "don't count", "dnc", "n . c .", "n.c."),
+    *("not counted", "not a st", "not a stitch", "not as st", "not as a st"),
+}
 
 
 class JoinReader(Reader):

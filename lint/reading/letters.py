@@ -41,6 +41,12 @@ _ANGLED = later(r"<(?=\s*[\d-])([^<>\n]{1,60})>")  # brackets of another shape
 _HOW_OFTEN = r"(?=\s*(?:[x*]\s?\d|\d{1,2}\s?(?:x\b|times\b)|(?:twice|thrice|rep(?:eat)?|around)\b))"
 _ANGLED_REPEAT = later(rf"<([^<>\n]{{3,60}})>{_HOW_OFTEN}")
 _STROKED_REPEAT = later(rf"(?<!\w)/([^/\n]{{3,60}})/{_HOW_OFTEN}")
+_ESCAPED = later(r"\\(?=[*_])")  # a star that Markdown shall show as one
+# where lines begin in bold type, `**Round 1:** ..`, two stars on either side of words within a line are bold type too
+_BOLD_LINES = later(r"(?m)^[ \t>-]*\*\*[A-Z][^*\n]*\*\*(?!\s*(?:rep|\d))")
+_BOLD_WORDS = later(
+    r"(?<=[^\s*\\] )\*\*(?=[^\s*])([^*\n]*[^\s*\\])\*\*(?![\w*]|\s*(?:rep\b|x ?\d|\d+ ?(?:x|times)\b|around\b|to\b))"
+)
 _ODD = later("[" + re.escape("".join(map(chr, _LOOK_ALIKE))) + "]")  # a table alone is slow on what isn't ASCII
 # a word with letters of another alphabet: `sc` typed with a Cyrillic c, or with a letter glued behind
 _FOREIGN = later(r"[\u0370-\u03ff\u0400-\u04ff]")
@@ -55,6 +61,10 @@ def clean(text: str) -> str:
 def cleaned(text: str) -> tuple[str, tuple[Mended, ...]]:
     """Replace look-alike characters one for one, and tell which letters were taken for figures or other letters."""
     plain = text.translate(_LOOK_ALIKE) if text.isascii() else _ODD.sub(_look_alike, text)
+    if "\\*" in plain:
+        plain = _ESCAPED.sub(" ", plain)
+    if "**" in plain and len(_BOLD_LINES.findall(plain)) > 1:
+        plain = _BOLD_WORDS.sub(r"  \1  ", plain)
     if "<" in plain:
         plain = _ANGLED_REPEAT.sub(r"{\1}", _ANGLED.sub(r"{\1}", plain))
     if "/" in plain:

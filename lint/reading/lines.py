@@ -46,7 +46,7 @@ _SENT_ON = later(
     re.IGNORECASE,
 )
 _STARTS = later(
-    r"(?i)^\s*(?:[\w ]{1,20}[-:.]\s*){0,2}(?:(?:with|using)\b(?:[^.]|\.(?=\d)){0,80}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:slip[\s-]?knot(?:,?\s+(?:and|then))?\s+)?(?:foundation\s+)?"
+    r"(?i)^[\s*_]*(?:[\w ]{1,20}(?:[-:.][*_]{0,3}|[*_]{1,3}[-:.]?)\s*){0,2}(?:(?:with|using)\b(?:[^.]|\.(?=\d)){0,80}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:slip[\s-]?knot(?:,?\s+(?:and|then))?\s+)?(?:foundation\s+)?"
     r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch(?:ains?)?\b|(?:\d[\d\s,\[\]()/:-]*)?f(?:sc|dc|hdc)\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
 

@@ -50,14 +50,26 @@ _DOTTED = later(rf"^([ \t]*\d{{1,3}})(?:\.(\s*-\s*\d{{1,3}}))?\.(?=\s*{_FULL}\b)
 _LETTER = later(r"\b((?:[Rr]ounds?|[Rr]nds?|[Rr]ds?|[Rr]ows?|ROUNDS?|RNDS?|RDS?|ROWS?)\.?[ \t]+)([A-I])\b")
 _LETTERED = later(rf"^[ \t]*{_LETTER.pattern}(?=[ \t]*[):.\u2013-])", re.MULTILINE)
 
+_FIGURED = later(rf"(?im)^[ \t*_#]*(?:{_FULL}|rds?|r)\.?[ \t]?\d")
+_ALSO = later(rf"(?i:({_FULL}\.?[ \t]+\d[ \t]*(?:and|&|to|-|\u2013|,)[ \t]*))([A-I])\b")  # the C of `rnds B and C`
+
 
 def lettered(text: str) -> str:
     """Write rounds that go by letters as numbers where a draft has them from A on: `Rd C)` is Rd 3. Offsets stay."""
     letters = [match[2] for match in _LETTERED.finditer(text)]
     following = zip(letters, [*letters[1:], "A"], strict=True)
-    if letters[:2] != ["A", "B"] or any(after not in ("A", chr(ord(before) + 1)) for before, after in following):
+    numbered = _FIGURED.search(text) is not None  # rounds with numbers as well: the letters stay their names
+    if (
+        numbered
+        or letters[:2] != ["A", "B"]
+        or any(after not in ("A", chr(ord(before) + 1)) for before, after in following)
+    ):
         return text
-    return _LETTER.sub(lambda match: f"{match[1]}{ord(match[2]) - ord('A') + 1}", text)
+    return _ALSO.sub(_in_figure, _LETTER.sub(_in_figure, text))
+
+
+def _in_figure(match: re.Match[str]) -> str:
+    return f"{match[1]}{ord(match[2]) - ord('A') + 1}"
 
 
 def numerals(text: str) -> str:

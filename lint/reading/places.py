@@ -108,7 +108,7 @@ def _as_a_whole(items: Sequence[Item], at: int, index: int) -> Placed | None:
         return None
     if (stop := _under_chain(items, index)) is not None:
         return Placed(Where(At.RING, span=_span(items, at, stop)), stop)
-    if kind(items, index) == "around" and not _post_follows(items, index + 1):
+    if kind(items, index) == "around" and not (_post_follows(items, index + 1) or _around_posts(items, index)):
         return _whole_round(items, index)
     if kind(items, index) == "into" and (stop := past_turning_chain(items, index + 1)) is not None:
         span = _span(items, at, stop)
@@ -185,6 +185,15 @@ def _place_starts(items: Sequence[Item], index: int) -> bool:
 def _nth_link_named(items: Sequence[Item], index: int) -> bool:
     """Tell whether `2nd ch from hook` stands here, without a preposition of its own: `in back bump of 2nd ch`."""
     return kind(items, index) == "ordinal" and kind(items, index + 1) == "stitch" and kind(items, index + 2) == "hook"
+
+
+def _around_posts(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a raised stitch goes around what follows: `FPdc around 1, dc in next 4`, `BPdc around st`."""
+    raised = items[index - 1] if index else None
+    if not (isinstance(raised, Word) and raised.stitch is not None and raised.stitch.id.startswith(("fp", "bp"))):
+        return False
+    counted = figure_at(items, index + 1) is not None
+    return (counted or kind(items, index + 1) in ("st", "stitch")) and kind(items, index + 1 + counted) != "times"
 
 
 def _post_follows(items: Sequence[Item], index: int) -> bool:

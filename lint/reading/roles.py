@@ -159,7 +159,10 @@ def _only_place(group: Group) -> bool:
 
 def _counts_as(group: Group) -> bool:
     """Tell whether a bracket says what a chain counts as; not one that holds stitches and a bracket that says so."""
-    if not any(word.kind == "counts" for word in flat(group.items)):
+    words = [word for word in flat(group.items) if word.kind != "."]
+    if len(words) > 2 and (words[0].text, words[1].text) == ("c", "as"):
+        return True  # `(c. as dc)`
+    if not any(word.kind == "counts" for word in words):
         return False
     own = [item for item in group.items if not (isinstance(item, Group) and _counts_as(item))]
     worked = any(word.stitch is not None and word.stitch.kind != "chain" for word in flat(own))

@@ -64,14 +64,15 @@ def _name(part: str) -> str:
     return cut.strip(_AROUND) or part.strip(_AROUND)
 
 
+_OF_COLOURS = later(r"(?i)\s*(?:in\s+)?colou?rs?\b")
 _GLOSS = later(r"([^()]+)\(([^()]+)\)")
 
 
 def _candidate(text: str, start: int, split: re.Pattern[str] = _SPLIT) -> _Candidate | None:
     if gloss := _GLOSS.fullmatch(text.rstrip(" .")):
         # `S, M, L (child, woman, man)`: the bracket says what the names mean
-        plain, said = (len(_SPLIT_BY_COMMA.split(part)) for part in gloss.groups())
-        text = gloss[1] if plain == said > 1 else text
+        plain, said = (len(split.split(part.strip())) for part in gloss.groups())
+        text = gloss[1] if plain == said > 1 or _OF_COLOURS.match(gloss[2]) else text
     parts = [part for part in split.split(text) if part.strip(_AROUND)]
     names = tuple(_name(part) for part in parts)
     usual = [_FULL_NAME.fullmatch(name) is not None for name in names]

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from ..draft import Draft, Span
 from ..later import later
+from .by_letter import letter_heading
 from .headings import BARE_NUMBERS, Form, Heading, bare_heading, heading_at, lead, middle_headings, with_counts
 from .ordinals import bare_ordinals
 
@@ -206,7 +207,11 @@ def real_headings(text: str, lines: list[Line]) -> dict[int, Heading]:
     for number, line in enumerate(lines):
         if line.blank:
             continue
-        heading = heading_at(text, line.start, line.span.end) or _after_name(text, line)
+        heading = (
+            letter_heading(text, line.start, line.span.end)
+            or heading_at(text, line.start, line.span.end)
+            or _after_name(text, line)
+        )
         if heading and _is_real(text, heading, line) and not _named_before(text, lines, number, heading):
             found[heading.span.start] = heading
         end = line.span.end

@@ -180,7 +180,7 @@ class Fitting(ABC):
         short = self._round(_without_last(round_.steps), size, below, fresh=fresh, flat=flat)
         counts = short.fabric.stitches == claim.figure.at(size)
         fits = not (short.left or short.short)
-        if counts and fits:
+        if counts and (fits or _after_turn(round_.steps)):
             return short
         whole = self._round(round_.steps, size, below, fresh=fresh, flat=flat)
         if not whole.left and not whole.short and below is not None and not below.ring and not whole.starts:
@@ -200,6 +200,12 @@ def _shapes_nothing(steps: Sequence[Step]) -> bool:
         for step in steps
         if isinstance(step, Work | Repeat)
     )
+
+
+def _after_turn(steps: Sequence[Step]) -> bool:
+    """Tell whether the last stitch comes right after a turn, where the row is over: `.. next 18 sts, turn. 18 sc.`."""
+    told = [step for step in steps if isinstance(step, Work | Turn)]
+    return len(told) > 1 and isinstance(told[-1], Work) and isinstance(told[-2], Turn)
 
 
 def _without_last(steps: Sequence[Step]) -> tuple[Step, ...]:

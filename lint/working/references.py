@@ -170,6 +170,8 @@ def _shortened(name: str) -> str:
 
 def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
     """Return the nearest earlier round whose heading has that name: `Rib rnd: ...` for `rep rib round`."""
+    if _LETTERS.fullmatch(name):
+        return _of_letters(pattern, index, name)
     wanted = _shortened(name)
     for at in range(index - 1, -1, -1):
         label = pattern.rounds[at].label.lower()
@@ -179,6 +181,21 @@ def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
         if label == wanted or label.startswith(f"{name} "):
             return (at,)
     return ()
+
+
+_LETTERS = later(r"[a-z]-[a-z]")
+
+
+def _of_letters(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
+    """Return the nearest earlier rounds that go by the letters from the first to the last: `a-b`."""
+    found: list[int] = []
+    for letter in map(chr, range(ord(name[0]), ord(name[-1]) + 1)):
+        labels = ((at, pattern.rounds[at].label.lower().split()) for at in range(index - 1, -1, -1))
+        one = next((at for at, words in labels if words[-1:] == [letter]), None)
+        if one is None:
+            return ()
+        found.append(one)
+    return tuple(found)
 
 
 def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, ...]:

@@ -99,9 +99,8 @@ class Repeating(Placing):
         chains = list(takewhile(_makes_loop, step.steps))
         ends = bool(step.steps) and isinstance(step.steps[-1], Work | Together)
         closes = all(isinstance(part, Join | Remark | FastenOff) for part in rest)
-        # without a join a mesh, whose chains bridge stitches, may be a row: `R2 - sc, *ch 2, sk 2, sc*`
-        mesh = any(isinstance(part, Skip) for part in step.steps)
-        closes = closes and (not mesh or any(isinstance(part, Join) for part in rest))
+        # the chains of a mesh bridge stitches, and none are left for another
+        closes = closes and not any(isinstance(part, Skip) for part in step.steps)
         begun = self.row.segments[0].spots[0] if self.row.segments else None
         if self.flat or not (chains and ends and closes) or begun is None or begun.is_space:
             return

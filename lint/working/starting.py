@@ -42,6 +42,8 @@ class Starting(Needles):
             # `ch 3, 11 dc in magic ring`: the ring is named only with the stitches
             self.cursor = Cursor(Fabric(ring=True))
             self.starts = True
+            if _is_joined(rest):
+                return  # `ch 4, join, ch 1, 8 sc in ring`: the chain is the ring
         foundation = (
             step.beginning
             and ((self.cursor is None and self.fresh and not _goes_on_a_row(number, rest)) or into_chain(rest))
@@ -163,7 +165,7 @@ class Starting(Needles):
             and not self.row.has_stitches
             and where.at is At.SAME
             and self.cursor is not None
-            and not self.cursor.fabric.ring
+            and (not self.cursor.fabric.ring or _into_links(rest))
         ):
             self._take(1, spaces=False)
             return 1
@@ -376,6 +378,7 @@ def _up_to_last_group(rest: Sequence[Segment]) -> int:
     return total
 
 
+_SHORTEST_FOUNDATION = 4  # chains that are worked into each, without a word on the hook
 _LONGEST_TURN = 6  # chains; more of them don't turn a row
 
 
@@ -386,8 +389,11 @@ def _goes_on_a_row(number: int, rest: Sequence[Step]) -> bool:
         return False
     if isinstance(first, Repeat):
         return True
-    if not isinstance(first, Work) or first.where.target.chain:
+    if not isinstance(first, Work):
         return False
+    if first.where.target.chain:
+        # `ch 1, sc in each ch around`: the links are those of a chain that isn't told
+        return first.where.at in (At.EACH, At.SAME) and number < _SHORTEST_FOUNDATION
     return first.where.at in (At.EACH, At.SAME) or _plainly_used(rest) > number
 
 
@@ -436,3 +442,18 @@ def from_hook_of(step: Work) -> tuple[Where, Work]:
     assert step.where.nth is not None
     where = Where(At.FROM_HOOK, number=Figure((step.where.nth,), step.span), span=step.where.span)
     return where, replace(step, where=where)
+
+
+def _is_joined(rest: Sequence[Step]) -> bool:
+    """Tell whether the chain just made is joined before anything is worked."""
+    told = next((step for step in rest if not isinstance(step, Remark)), None)
+    return isinstance(told, Join)
+
+
+def _into_links(rest: Sequence[Step]) -> bool:
+    """Tell whether what follows goes into the links of a ring, one by one, and not into its middle."""
+    return any(
+        _into_links(step.steps) if isinstance(step, Repeat) else step.where.at in (At.EACH, At.NEXT)
+        for step in rest
+        if isinstance(step, Work | Repeat)
+    )
