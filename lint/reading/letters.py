@@ -40,7 +40,8 @@ _SCANNED = later(
 _ANGLED = later(r"<(?=\s*[\d-])([^<>\n]{1,60})>")  # brackets of another shape
 _HOW_OFTEN = r"(?=\s*(?:[x*]\s?\d|\d{1,2}\s?(?:x\b|times\b)|(?:twice|thrice|rep(?:eat)?|around)\b))"
 _ANGLED_REPEAT = later(rf"<([^<>\n]{{3,60}})>{_HOW_OFTEN}")
-_STROKED_REPEAT = later(rf"(?<!\w)/([^/\n]{{3,60}})/{_HOW_OFTEN}")
+# not `4 / 5 / 6 times`, where strokes part figures
+_STROKED_REPEAT = later(rf"(?<!\w)(?<!\d )/(?=[^/\n]*[a-z]{{2}})([^/\n]{{3,60}})/{_HOW_OFTEN}")
 _ESCAPED = later(r"\\(?=[*_])")  # a star that Markdown shall show as one
 # where lines begin in bold type, `**Round 1:** ..`, two stars on either side of words within a line are bold type too
 _BOLD_LINES = later(r"(?m)^[ \t>-]*\*\*[A-Z][^*\n]*\*\*(?!\s*(?:rep|\d))")

@@ -89,3 +89,11 @@ def test_figures_in_blanks_are_a_list_only_with_one_for_each_size() -> None:
 )
 def test_colours_and_short_forms_by_letter_are_no_rounds(lines: str) -> None:
     assert counts(f"CAP\n{lines}\nRnd 1: 6 sc in a magic ring. (6)\n") == [[6]]
+
+
+def test_strokes_between_figures_for_the_sizes_are_no_brackets() -> None:
+    text = (
+        "Sizes: S / M / L\nRnd 1: 6 sc in a magic ring. (6)\nRnd 2: Inc around. (12)\nRep rnd 2 1 / 1 / 2 times more.\n"
+    )
+
+    assert counts(text)[-1] == [24, 24, 48]
