@@ -34,7 +34,7 @@ def _unaccounted(case: Case) -> Iterator[Said]:
         ):
             continue
         words = case.draft.words(round_.span) if knit else ""
-        left = _left_by_size(working) if knit else {}
+        left = _left_by_size(working, _bound_off(round_.steps)) if knit else {}
         mixed = 0 in left.values()  # what one size uses up, another leaves
         off = {
             size: (own, left.get(size, 0))
@@ -65,14 +65,20 @@ def _unaccounted(case: Case) -> Iterator[Said]:
         )
 
 
-def _left_by_size(working: RoundWorking) -> dict[int, int]:
+def _bound_off(steps: Sequence[Step]) -> int:
+    """Return how often stitches are bound off in a row: the next number may leave out the stitch that each leaves."""
+    return sum(isinstance(step, Work) and step.make.kind == "bo" for step in steps)
+
+
+def _left_by_size(working: RoundWorking, bound: int) -> dict[int, int]:
     """Return the stitches that each size leaves: those left over, or not used where another size uses all."""
     whole = any(own is not None and own.used == own.before and not own.short for own in working.sizes)
     found: dict[int, int] = {}
     for size, own in enumerate(working.sizes):
         if own is not None and own.before is not None:
             unused = own.before - own.used if whole and own.used else 0
-            found[size] = max(own.left, unused)
+            over = max(own.left, unused)
+            found[size] = over if over > bound else 0
     return found
 
 

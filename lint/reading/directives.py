@@ -263,7 +263,9 @@ def _by_letter(items: Sequence[Item], at: int) -> Directed | None:
 
 
 def _repeat(items: Sequence[Item], at: int) -> Directed | None:
-    if kind(items, at) == "rep" or (kind(items, at) == "work" and _round_follows(items, at + 1)):
+    if kind(items, at) == "rep" or (
+        kind(items, at) == "work" and (_round_follows(items, at + 1) or _these_rows(items, at + 1))
+    ):
         index = at + 1
     elif text_at(items, at) in _AS or (kind(items, at) == "work" and text_at(items, at + 1) in _AS):
         index = at + 1
@@ -376,6 +378,16 @@ def _ordinal_reference(items: Sequence[Item], at: int, index: int) -> Directed |
 def _says_as(items: Sequence[Item], at: int) -> bool:
     """Tell whether a reference begins with `as` or `work as`, and with no other word."""
     return "as" in (text_at(items, at), text_at(items, at + 1) if kind(items, at) == "work" else "")
+
+
+def _these_rows(items: Sequence[Item], index: int) -> bool:
+    """Tell whether `these 2 rows` follows, and then how often or how far they are worked."""
+    if text_at(items, index) not in _LAST and kind(items, index) != "last":
+        return False
+    if figure_at(items, index + 1) is None or kind(items, index + 2) != "round":
+        return False
+    often = figure_at(items, index + 3) is not None and kind(items, index + 4) in ("times", "more")
+    return often or kind(items, index + 3) in ("often", "until")
 
 
 def _round_follows(items: Sequence[Item], index: int) -> bool:

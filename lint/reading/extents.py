@@ -61,6 +61,7 @@ class Extent:
             if not (
                 self._often()
                 or self._until()
+                or self._to_count()
                 or self._ending()
                 or self._further()
                 or self._first_again()
@@ -88,6 +89,17 @@ class Extent:
             self.times, self.index = repeats
             return True
         self.rounds, self.until, self.measured, self.index = until_of(self.items, self.index + 1)
+        return True
+
+    def _to_count(self) -> bool:
+        """Read `to 10 sts`, `down to 20 sts`: the stitches to reach, at the end of the clause."""
+        index = self.index + (text_at(self.items, self.index) in ("down", "up"))
+        figure = figure_at(self.items, index + 1)
+        if self.times is not None or text_at(self.items, index) not in ("to", "down to", "up to") or figure is None:
+            return False
+        if kind(self.items, index + 2) != "st" or kind(self.items, index + 3) not in ("", ".", ";", ",", "group"):
+            return False
+        self.until, self.index = figure, index + 3
         return True
 
     def _ending(self) -> bool:

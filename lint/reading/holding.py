@@ -150,6 +150,23 @@ class HoldingReader(ChartReader):
         self._add(replace(last, where=Where(At.NEXT, number), span=self._span(start)))
         return True
 
+    def _over_gap(self) -> bool:
+        """Read `over those cast off on previous row` behind stitches cast on; with no more said the row is worked."""
+        made = [step for step in self.steps if not isinstance(step, Remark)]
+        last = made[-1] if made else None
+        if not isinstance(last, Work) or last.make.kind != "co" or self._text() not in ("over", "above"):
+            return False
+        if self._text(1) not in ("those", "the", "gap", "previous") or self.unknown:
+            return False
+        start = self.at
+        while self.at < len(self.items) and self._kind() not in (",", ";", ".", "group", "=", "-"):
+            self.at += 1
+        span = self._span(start)
+        self._add(Remark(span))
+        if len(made) == 1 and self._kind() in ("", ".", "group", "=", "-"):
+            self._add(Work(Make("st"), Figure((1,), span), Where(At.EACH, span=span), span))
+        return True
+
     def _rest_waits(self) -> bool:
         """Read `remaining sts are held for instep`: they aren't worked."""
         index = self.at + (self._text() in ("leave", "leaving", "place", "placing", "keep"))
@@ -253,11 +270,17 @@ class HoldingReader(ChartReader):
             self._add(Work(Make("held", 0, 1), Figure((1,), span), Where(At.NEXT, number), span))
         elif not on_hold:
             self._add(Remark(span))
-        elif lead & {"rest", "remain"} or words & {"these", "all", "those"}:
+        elif lead & {"rest", "remain"} or (words & {"these", "all", "those"} and not self._kept(number)):
             self._rest_held(number, whole=not lead & {"rest", "remain"})
         else:
             self._add(Work(Make("held", 1, 0), Figure((1,), span), Where(At.NEXT, number), span))
         return True
+
+    def _kept(self, number: Figure) -> bool:
+        """Tell whether so many stitches were just kept: `k to last 9 sts, place these 9 sts on a holder`."""
+        last = next((step for step in reversed(self.steps) if not isinstance(step, Turn | Remark | Marker)), None)
+        kept = last.where.leave if isinstance(last, Work) else None
+        return kept is not None and kept.values == number.values
 
     def _rest_held(self, number: Figure, *, whole: bool) -> None:
         """Take `place remaining 26 sts on a holder`: a count of all that is left, or stitches that aren't worked."""

@@ -45,16 +45,19 @@ _OVER_GAPS = later(
 
 
 # a place known by looking at the work: `to 1 st before centre st`, `to 2 sts before next steek`
-_BEFORE = "|".join(f"(?<=\\b{words})" for words in ("to ", "to the ", "before ", "before the ", "st of ", "sts of "))
+_BEFORE = "|".join(
+    f"(?<=\\b{words})" for words in ("to ", "to the ", "before ", "before the ", "next ", "st of ", "sts of ")
+)
 _LANDMARK = later(
     rf"(?i)(?:{_BEFORE})(?:(?:centre|center|central|middle|marked|spine)\s+st(?:itch)?\b(?!\s+of\b)"
-    r"|(?:next\s+)?(?:steek|gusset|underarm|seam)\b(?:\s+st(?:itch)?\b)?)"
+    r"|(?:next\s+)?(?:steek|gusset|underarm|seam|corner)\b(?:\s+st(?:itch)?\b)?)"
 )
 
 
 # old leaflets write a full stop behind each abbreviation: `Sl. 1, k. 2 tog., p.s.s.o.`
 _DOTTED = later(
-    r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?(?:\s?t\.\s?b\.\s?l\b\.?)?|(?:k|p|sl|m)\.\s?\d+(?![\d.])"
+    r"(?i)(?<![a-z.])(?:[kp]\.\s?\d+\s?tog\b\.?(?:\s?t\.\s?b\.\s?l\b\.?)?"
+    r"|(?:k|p|sl|m)\.[ \t]?\d+(?![\d.]|(?:st|nd|rd|th)\b)"
     r"|(?:p\.\s?s\.\s?s\.\s?o|(?:wl?|y)\.\s?fwd|(?:wl?|y)\.\s?r\.\s?n|[wy]\.\s?o\.\s?n|[wy]\.\s?f|t\.\s?b\.\s?l"
     r"|k|p|sl|tog|yf|yfd|yfwd|fwd|yrn|wrn|yon|sts?|rep|rem|alt|patt|inc|dec|psso"
     r"|foll|beg|cont|tbl|m|skpo)\.(?=[ \t]*\n?[ \t]*[\da-z,;*)]))"
@@ -77,6 +80,13 @@ _SPOKEN = later(
     r"|(?P<tog>k|p|knit|purl) ?(?:the )?(?:next )?(?P<n>2|3|two|three) (?:sts?|stitches) tog(?:ether)?"
     r"|as (?:if|though) to (?P<wise>k|knit|p|purl)(?! ?\d)"
     r"|(?P<one>k|knit) (?:the )?next (?:st|stitch)(?=,? (?:and )?p(?:ass|2?sso)\b)"
+    r"|(?P<middle>sl(?:ip)? ?(?:2|two)(?: sts| stitches)? tog(?:ether)?(?: k(?:nit)?wise)?,? k(?:nit)? ?1,?"
+    r" (?:p2?sso|pass (?:the )?(?:2|two|both) slipped (?:sts|stitches) over"
+    r"(?: (?:it|the (?:k|knit|knitted) st(?:itch)?))?))"
+    r"|sl(?:ip)? (?:the )?next (?P<first>\d) (?:sts|stitches) (?:on)?to (?:a |the )?(?:cn|cable needle)"
+    r"[^;.*\d]{0,50}?[,;] [kp](?:nit|url)? ?(?P<then>\d),?(?: and| then)? [kp](?:nit|url)? ?(?P<cable>\d)(?: sts)?"
+    r" from (?:the )?(?:cn|cable needle)"
+    r"|pass (?:the )?(?P<both>2|two|both) slipped (?:sts|stitches) over(?! (?:it|them|the))"
     r"|pass (?:the )?(?P<over>slipped st(?:itch)?|(?:2|two|both) slipped (?:sts|stitches)) over"
     r" (?:it|them|the (?:k|knit|knitted) st(?:itch)?)"
     r"|through (?:the )?(?P<tbl>backs?) of (?:the )?(?:sts|stitches|loops|lps))\b"
@@ -95,6 +105,12 @@ def _short(match: re.Match[str]) -> str:
         return f"{match['tog'][0]}{3 if match['n'].lower() in ('3', 'three') else 2}tog"
     if match["one"]:
         return "k1"
+    if match["middle"]:
+        return "s2kp"
+    if match["cable"]:
+        return f"c{int(match['then']) + int(match['cable'])}f" if match["first"] == match["cable"] else match[0]
+    if match["both"]:
+        return "p2sso"
     if match["over"]:
         return "psso" if match["over"].startswith("slipped") else "p2sso"
     if match["tbl"]:
@@ -114,8 +130,11 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
     for index, word in enumerate(merged):
         before = found[-1] if found else None
         shaping = before is not None and before.stitch is not None and before.stitch.id in ("inc", "dec", "co", "bo")
-        if word.kind == "." and shaping and index + 1 < len(merged) and merged[index + 1].kind == "number":
-            continue
+        numbered = word.kind == "." and shaping and index + 1 < len(merged) and merged[index + 1].kind == "number"
+        if numbered and not _ends_line(text, merged, index + 2):
+            continue  # `inc.1`; but `inc. 14 sts` at the end of a line counts
+        if word.text in _HOW and index + 1 < len(merged) and merged[index + 1].kind == "into":
+            continue  # `(k1, yo, k1) loosely into next st`
         if word.kind == "work" and [one.kind for one in merged[index + 1 : index + 3]] == ["from", "*"]:
             found.append(word._replace(kind="rep"))  # `work from * to end`
             continue
@@ -124,6 +143,16 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
             continue
         found.append(word)
     return tuple(found)
+
+
+_HOW = {"loosely", "all", "firmly"}
+
+
+def _ends_line(text: str, words: Sequence[Word], index: int) -> bool:
+    """Tell whether the word for stitches stands at an index, and ends its line."""
+    if index >= len(words) or words[index].kind != "st":
+        return False
+    return not text[words[index].span.end :].split("\n", 1)[0].strip(" .")
 
 
 def _fabric(_: re.Match[str], first: Word) -> Word:

@@ -300,6 +300,9 @@ class MoveReader(PlaceFirstReader):
     def _begins_knitting(self) -> bool:
         """Tell whether `and knit every rnd` begins here, after needles or yarn were changed."""
         item = self.items[self.at]
+        edge = isinstance(item, Word) and item.stitch is not None and item.stitch.id in ("co", "bo")
+        if edge and self._kind(1) == "number" and self._kind(2) == "st":
+            return True  # `using the backward loop method CO 1 st`
         plain = isinstance(item, Word) and item.stitch is not None and item.stitch.id in ("k", "p")
         return plain and self._text(-1) in ("and", "then") and self._kind(1) in ("each", "around", "until")
 

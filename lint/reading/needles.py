@@ -49,6 +49,7 @@ class NeedleReader(HoldingReader):
             or self._until_on_needle()
             or self._these()
             or self._set_apart()
+            or self._over_gap()
             or self._rest_waits()
             or self._from_holder()
             or self._will_be()
@@ -72,6 +73,9 @@ class NeedleReader(HoldingReader):
         self.at += 1
         if self._kind() == "number" and not self.items[self.at].blank:
             self.at += 1  # `pm1`
+        if self._text() in ("after", "before"):
+            self._add(Remark(self._span(start)))  # `placing marker after 15th st`: where that is only the work shows
+            return True
         self._add(Marker(self._span(start), stays=what != "remove_marker"))
         return True
 

@@ -291,7 +291,7 @@ def _is_real(text: str, heading: Heading, line: Line) -> bool:
         return heading.alternate or usual or not rest.strip() or bool(STITCHY.search(rest))
     if heading.sure or not rest.strip():
         return not (heading.sure and "=" in rest[:12] and re.search(r"\d\s*(?:\"|in\b|inch|cm)", rest[:30]))
-    return bool(_DIRECTIVE.match(rest)) and bool(STITCHY.search(rest))
+    return bool(_DIRECTIVE.match(rest)) and (heading.alternate or bool(STITCHY.search(rest)))
 
 
 def is_count(words: str) -> bool:

@@ -344,7 +344,7 @@ class StepReader(JoinedReader):
         assert isinstance(group, Group)
         match role(self.items, self.at):
             case Role.NUMBER:
-                return self._stitch()
+                return self._count(group) if self.knit and self.top and self._complete() else self._stitch()
             case Role.COUNT:
                 return self._count(group)
             case Role.COUNTS_AS:

@@ -186,6 +186,8 @@ class StitchReader(ChainReader):
         if kind(self.items, at) == "loops":
             at += 1
         figure = figure_at(self.items, at)
+        if figure is not None and self.knit and self._counts_behind_stop(at):
+            return index, None, None
         if figure is not None and self._closes_with(index, at, figure):
             return index, None, None
         if figure is not None and (kind(self.items, at) != "group" or role(self.items, at) is Role.NUMBER):
@@ -206,6 +208,11 @@ class StitchReader(ChainReader):
             if read and read.times.number is not None:
                 return read.end, None, read.times
         return index, None, None
+
+    def _counts_behind_stop(self, at: int) -> bool:
+        """Tell whether a count ends the round behind a full stop that belongs to the word: `k 2 tog. 22 sts`."""
+        stopped = text_at(self.items, at - 1).endswith(".") and self.items[at].blank and self.top
+        return stopped and kind(self.items, at + 1) == "st" and kind(self.items, at + 2) in ("", ".")
 
     def _closes_with(self, index: int, at: int, figure: Figure) -> bool:
         """Tell whether a count ends the round behind the slip stitch that joins it: `sl st. (9, 11)`, `ss. 48 tr`."""

@@ -215,6 +215,9 @@ def targets_of(pattern: Pattern, index: int, what: RepeatRounds) -> tuple[int, .
         return _of_name(pattern, index, what.named)
     if what.back is None:
         return ()
+    before = pattern.rounds[index - 1] if index else None
+    if before is not None and isinstance(before.directive, RepeatRounds) and before.directive.back == what.back > 1:
+        return targets_of(pattern, index - 1, before.directive)  # the last rows worked are those repeated before
     if (numbered := _by_number(pattern, index, what.back)) is not None:
         return numbered
     if (rows := _by_rows(pattern, index, what.back)) is not None:
