@@ -247,6 +247,14 @@ RULES = (
                 + ("Rnd 1: sc in each ch around. ⟦48 (56, 64)⟧ sc\nRnd 2: sc in each st around. 48 (56, 64, 72) sc\n")
             ),
             Flags(
+                "Sizes: S/M/L\nCast on ⟦40/44⟧ sts.\nRow 1: Knit. 40/44/48 sts.\n"
+                "Row 2: K1, k2tog, k to end. 39/43/47 sts\nRow 3: Knit. 39/43/47 sts.\n"
+            ),
+            Flags("Sizes XS (S, M, L)\nCast on ⟦90 (98, 106)⟧ sts.\nRow 1: *P2, k2; rep from * to last 2 sts, p2.\n"),
+            Passes(
+                "Sizes XS (S, M, L)\nCast on 90 (98, 106, 114) sts.\nRow 1: *P2, k2; rep from * to last 2 sts, p2.\n"
+            ),
+            Flags(
                 _THREE + "Rnd 1: sc in each ch around. 48 (56, 64) sc\n"
                 "Rnd 2: sc in each st around. ⟦48 (56, 64, 72)⟧ sc\n"
                 "Rnd 3: sc in each st around. 48 (56, 64) sc\n"

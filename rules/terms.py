@@ -25,7 +25,14 @@ _WHOLE_WORD = 6  # letters; `together` explains itself
 def _undefined(case: Case) -> Iterator[Said]:
     entries = case.pattern.abbreviations
     used = case.pattern.abbreviations_used
-    lacking = [one for one in used if not _is_explained(case, one, entries)]
+    headings = [round_.heading for round_ in case.pattern.rounds]
+    lacking = [
+        one
+        for one in used
+        if not _is_explained(case, one, entries)
+        # `Dec rnd: ssk, k to last 2 sts, k2tog` explains itself
+        and not any(span.start <= one.span.start and one.span.end < span.end for span in headings)
+    ]
     if 2 * len(lacking) > len(used):
         return  # the list explains only what is special
     for one in lacking:
@@ -141,6 +148,7 @@ def _missing(case: Case) -> Iterator[Said]:
 
 # ---------------------------------------------------------------- the rules
 
+_KNIT_LIST = "Scarf\n\nAbbreviations: k = knit, p = purl, k2tog = knit 2 together, st = stitch, rep = repeat\n\n"
 _LIST = "Abbreviations\nch - chain\nsc - single crochet\ninc - 2 sc in one st\n"
 _ROUNDS = "Rnd 1: Ch 2, 6 sc in 2nd ch from hook. (6)\nRnd 2: inc 6 times. (12)\n"
 
@@ -160,6 +168,11 @@ ABBREVIATION_UNDEFINED = Rule(
             "sc = single crochet, dc = double crochet, st = stitch\n\nRnd 1: ⟦Ch⟧ 2, 6 sc in 2nd ch from hook. (6)\n"
             "Rnd 2: 2 dc in each sc. (12)\n"
         ),
+        Flags(
+            f"{_KNIT_LIST}Cast on 40 sts.\nRow 1: *K2, p2; rep from * to end.\n"
+            "Row 2: K1, ⟦ssk⟧, k to last 3 sts, k2tog, k1.\n"
+        ),
+        Passes(f"{_KNIT_LIST}Cast on 40 sts.\nRow 1: *K2, p2; rep from * to end.\nDec row: K1, k2tog, k to end.\n"),
         Passes(f"{_LIST}sc2tog - single crochet 2 together\n\n{_ROUNDS}Rnd 3: sc2tog 6 times. (6)\n"),
         Passes(f"{_LIST}dec - decrease (sc2tog)\n\n{_ROUNDS}Rnd 3: sc2tog 6 times. (6)\n"),
         Passes(f"{_ROUNDS}Rnd 3: sc2tog 6 times. (6)\n"),

@@ -262,11 +262,13 @@ def _entry(text: str, start: int, match: re.Match[str], table: Lore) -> Iterator
     for part in _PARTS.finditer(text, term.start, term.end):
         key = key_of(part[0])
         alone = part.span() == (term.start, term.end)
+        stands_for = table.terms.get(key)
+        explained = len(key) > 1 or (stands_for is not None and stands_for == meaning)  # `k = knit`, and no colour K
         yield AbbreviationEntry(
             term=Span(*part.span()),
             words=words,
             key=key,
-            stands_for=table.terms.get(key) if len(key) > 1 else None,
+            stands_for=stands_for if explained else None,
             meaning=meaning if alone else None,
         )
 

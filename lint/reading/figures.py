@@ -285,6 +285,9 @@ _LEAST_OF_SIZE = 4  # stitches; below it a fraction is likelier
 
 def _is_list_of_sizes(words: Sequence[Word], found: _Found, sizes: int) -> bool:
     """Tell whether a list of the wrong length must be one of sizes all the same."""
+    if found.style is ListStyle.SLASH and len(found.values) == 2 and sizes > 2:
+        # `16/18 sts` for three sizes
+        return kind_at(words, found.end) in ("st", "stitch") and _may_be_two_sizes(found.values)
     if found.style in (ListStyle.BARE, ListStyle.SLASH):
         return len(found.values) > 2 and sizes > 2 and _rises(found.values)
     if len(found.values) > 2:

@@ -155,7 +155,7 @@ def _sums(text: str) -> Iterator[Sum]:
             told = [*re.finditer(_LIST, body)]
             if len(parts) < 2 or len(parts) != len(told) or _NOT_ONCE.search(body):
                 continue
-            if _TAB.search(text, text.rfind("\n", 0, start) + 1, end):
+            if pattern is _PICKED and _TAB.search(text, text.rfind("\n", 0, start) + 1, end):
                 continue
             total = _figure(match, "total")
             if number_in((total, *parts)) is not None:
