@@ -105,7 +105,7 @@ FRAGMENTS = [
         "Tern Collar\nBand: pick up and knit 18 sts down left neck, 1 st from centre, 18 sts up right neck and 30 sts "
         "at back. {} sts.\n",
         ("68", "67"),
-        (2, "parts-do-not-add-up"),
+        (2, "count-differs"),
     ),
     # the first row of a fragment goes on from its own count: 45 less two
     (
