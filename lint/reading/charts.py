@@ -6,7 +6,7 @@ from itertools import takewhile
 
 from ..figures import Figure
 from ..pattern import PARTS_COUNTED, Claim
-from ..steps import At, Make, Remark, Where, Work
+from ..steps import At, Make, Remark, Unread, Where, Work
 from .marks import Group, flat, kind, text_at
 from .shapings import ShapingReader
 from .times import figure_at
@@ -27,6 +27,10 @@ class ChartReader(ShapingReader):
         while kind(self.items, index) in _NAMES and text_at(self.items, index) not in ("over", "across"):
             index += 1
         named = index - self.at - 1
+        if self._names_row_of(index):
+            start, self.at = self.at, index
+            self._add(Unread(self._span(start), "how many stitches this panel takes is not said here"))
+            return True
         if not 0 < named <= _MOST_NAMED or text_at(self.items, index) not in ("over", "across"):
             return False
         index += 1
@@ -39,6 +43,13 @@ class ChartReader(ShapingReader):
         span = self._span(start)
         self._add(Work(Make("st"), Figure((1,), span), Where(At.NEXT, number), span))
         return True
+
+    def _names_row_of(self, end: int) -> bool:
+        """Tell whether `work row 2 of Cable Panel` stands here up to an index, with no number of stitches."""
+        what = [kind(self.items, n) for n in range(self.at + 1, end)]
+        numbered = "round" in what and "number" in what and what[-1] == "word"
+        closed = kind(self.items, end) in (",", ";", "") or self._ends_sentence(end)
+        return numbered and closed and any(text_at(self.items, n) == "of" for n in range(self.at + 1, end))
 
     def _names_rows(self) -> bool:
         """Pass over `Rows 2 to 5` at the end: which rows those were that the words before it are about."""

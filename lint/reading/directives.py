@@ -273,8 +273,9 @@ def _repeat(items: Sequence[Item], at: int) -> Directed | None:
             index += 1
     else:
         return None
-    this = text_at(items, index) == "this" and kind(items, index + 1) == "round"
+    this = text_at(items, index) in ("this", "that") and kind(items, index + 1) == "round"
     while kind(items, index) == "noise" or text_at(items, index) in (
+        "that",
         "instructions",
         "from",
         "all",

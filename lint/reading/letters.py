@@ -152,3 +152,25 @@ def squeezed(text: str) -> str:
 
 def _shortened(match: re.Match[str]) -> str:
     return match[0][:12] + _FILLER * (len(match[0]) - 12)
+
+
+_LINE = re.compile(r"(?m)^[^\w\n]*(?P<first>[^\W\d_])")
+_BEGINS = re.compile(
+    r"(?m)^(?P<lead>[ \t]*)(?P<word>(?:rows?|rnds?|rounds?|next|cast|knit|purl|work|rep(?:eat)?|bind|cont(?:inue)?|pick|place|break|change|inc|dec|"
+    r"using|with|join|set-?up)\b(?! from\b))"
+)
+_FEWEST_LINES = 6
+_SMALL = 0.7  # share of the lines that begin with a small letter
+
+
+def capitalised(text: str) -> str:
+    """Give the lines of a draft that is written in small letters throughout the capital that others begin with.
+
+    Elsewhere a small letter shows that a line goes on with the one before.
+    """
+    firsts = [match["first"] for match in _LINE.finditer(text)]
+    small = sum(first.islower() for first in firsts)
+    begun = len(_BEGINS.findall(text))
+    if len(firsts) < _FEWEST_LINES or small < _SMALL * len(firsts) or 2 * begun < small:
+        return text
+    return _BEGINS.sub(lambda match: match["lead"] + match["word"].capitalize(), text)

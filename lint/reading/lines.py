@@ -131,6 +131,8 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
     steps = replace(steps, steps=bound(steps.steps, None, claims))
     if directed is None and _REFERS.search(text) and not _tells_rows(steps.steps):
         steps = replace(steps, steps=(*steps.steps, Unread(span, "what it refers to was not found")))
+    if _PICKED_UP_BESIDE.search(text) and _only_picks_up(steps.steps, text):
+        steps = replace(steps, steps=(*steps.steps, Unread(span, "how many stitches waited is not said here")))
     headed = directed is None and _is_headed(assembly.words.within(span), first=not assembly.rounds)
     if headed:
         steps = _unread(steps, span)
@@ -160,6 +162,19 @@ def _take_knitted(assembly: Assembly, block: Block, span: Span, only: tuple[int,
 
 
 _PART_LABEL = later(r"\W*((?:the )?[A-Z][A-Za-z]*(?: [A-Za-z]+){0,2})\s*[:.\u2014-]\s")
+
+
+# `return held sts to needles, pick up and k 3`, `pick up and knit 24 sts along each of 5 squares`
+_PICKED_UP_BESIDE = re.compile(
+    r"(?i)\b(?:return|place|put|slip|transfer)\b[^.;\d]{0,40}\b(?:held|live|thumb|reserved|waiting)\b[^.;\d]{0,12}\bst(?:s|itches)\b"
+    r"|\b(?:along|from|on|across|in)\s+each\s+(?:of\b|square|side|edge|motif|piece)|\brejoin\b[^.]*\brem(?:ain\w*)?\b"
+)
+
+
+def _only_picks_up(steps: Sequence[Step], text: str) -> bool:
+    """Tell whether a line picks up stitches, and what is on the needle besides isn't told by their numbers."""
+    picks = [step.make.kind == "pu" for step in steps if isinstance(step, Work)]
+    return any(picks) and (all(picks) or re.search(r"(?i)\brejoin", text) is not None)
 
 
 def _begin_part(assembly: Assembly, span: Span) -> None:

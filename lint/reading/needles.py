@@ -22,9 +22,9 @@ from ..steps import (
     Where,
     Work,
 )
-from .holding import NEEDLES, HoldingReader
-from .marks import Group, kind, text_at
-from .places import read_place
+from .holding import HoldingReader
+from .marks import Group, flat, kind, text_at
+from .places import NEEDLES, read_place
 from .sides import BOTH
 from .times import figure_at
 from .words import Word
@@ -33,6 +33,10 @@ _FACES = {"front", "back", "and", "again", "of", "the", "same", "then", "&"}
 _GOES_ON = {"work", "cont", "continue", "continuing", "keep", "keeping", "working", "knit", "k", "purl", "p", "beg"}
 _AND = {"and", "then", "&"}
 _AS_BEFORE = {"set", "established", "before", "est", "patt", "pattern"}
+
+
+_DISTRIBUTES = {"divide", "dividing", "divided", "distribute", "distributing", "distributed", "arrange", "arranging"}
+_APART = {"leave", "leaving", "holder", "holders", "thread", "remaining", "rem"}
 
 
 class NeedleReader(HoldingReader):
@@ -47,6 +51,7 @@ class NeedleReader(HoldingReader):
             or self._short_row()
             or self._needle()
             or self._until_on_needle()
+            or self._distributed()
             or self._these()
             or self._set_apart()
             or self._over_gap()
@@ -126,6 +131,20 @@ class NeedleReader(HoldingReader):
             if self.steps and self.needle is None:
                 self.steps[-1] = of_needle(self.steps[-1])  # `k to last st on needle`
             self._add(Remark(self._span(start)))
+        return True
+
+    def _distributed(self) -> bool:
+        """Pass over `and distribute evenly over 4 needles: 14 (15, 16) sts on each`: the count stays."""
+        if self._text() not in _DISTRIBUTES or not self._made_something():
+            return False
+        end = self.at
+        while end < len(self.items) and not self._ends_sentence(end) and kind(self.items, end) != "stitch":
+            end += 1
+        said = {word.text for word in flat(self.items[self.at : end + 1])}
+        if not said & NEEDLES or said & _APART:
+            return False
+        start, self.at = self.at, min(end + 1, len(self.items))
+        self._add(Remark(self._span(start)))
         return True
 
     def _end_needle(self) -> None:

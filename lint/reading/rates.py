@@ -27,7 +27,7 @@ def read_rate(items: Sequence[Item], at: int) -> tuple[RepeatRounds, int] | None
     first = index
     while index - first < _LONGEST_NAME and kind(items, index) in ("word", "stitch", "between"):
         index += 1
-    if index == first or kind(items, index) != "round":
+    if index == first or kind(items, index) != "round" or text_at(items, first) == "that":
         return None
     if kind(items, index + 1) == "number" and _often(items, index + 1) is None:
         return None  # `work inc row 3`

@@ -17,7 +17,7 @@ from .blocks import Block, Kind, blocks
 from .figures import lists_in, number_of_sizes
 from .given import given_counts
 from .knitted import knitted, respelled, undotted
-from .letters import cleaned, squeezed
+from .letters import capitalised, cleaned, squeezed
 from .materials import read_materials
 from .mending import mend
 from .notes import chain_notes, coloured_sizes, craft_of, elisions, is_spiral, multiples, terms_of
@@ -39,7 +39,7 @@ def read(draft: Draft) -> Pattern:
     text = lettered(squeezed(text))
     craft = craft_of(text)
     if craft == "knitting":
-        text = respelled(undotted(text))
+        text = capitalised(respelled(undotted(text)))
     found = blocks(draft, text, knit=craft == "knitting")
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)

@@ -399,6 +399,8 @@ _NAMED_BY_NUMBER = frozenset(
         "rd",
         "needle",
         "needles",
+        "us",
+        "uk",
     }
 )
 

@@ -287,6 +287,8 @@ def role(items: Sequence[Item], index: int) -> Role:
     if _counts_as(group) or _stands_for(items, index):
         return Role.COUNTS_AS
     words = list(flat(group.items))
+    if _tells_repeats(words):
+        return Role.REMARK
     if words and words[0].kind == "rep" and any(word.kind == "*" for word in words):
         return Role.STAR
     inner = read_times(group.items, 0)
@@ -338,6 +340,17 @@ def _counted_before(items: Sequence[Item], index: int) -> bool:
     group = items[index]
     changes = (word.stitch is not None and word.stitch.kind in ("increase", "decrease") for word in flat([group]))
     return kind(items, before) == "number" and any(changes)
+
+
+def _tells_repeats(words: Sequence[Word]) -> bool:
+    """Tell whether words say how many repeats of a pattern there are: `= 15 repetitions of 8 sts`."""
+    return any(
+        words[at].kind == "number"
+        and (words[at + 1].kind == "rep" or words[at + 1].text in ("repetitions", "reps"))
+        and words[at + 2].text == "of"
+        and words[at + 3].kind == "number"
+        for at in range(len(words) - 3)
+    )
 
 
 def _single_before_rep(items: Sequence[Item], after: int) -> bool:

@@ -107,7 +107,7 @@ class ShapingReader(RepeatReader):
         elif again is not None and figure_at(self.items, index) is not None and kind(self.items, index + 1) == "st":
             change, number = again.change, figure_at(self.items, index)
             index += 1
-        elif again is not None and kind(self.items, index) in ("each", "next"):
+        elif again is not None and (kind(self.items, index) in ("each", "next") or self._rows_counted(index)):
             change, number = again.change, again.number
         else:
             return False
@@ -128,10 +128,10 @@ class ShapingReader(RepeatReader):
         self._within_rows(found)
         work = Shaping(span, change, number or Figure((1,), span), found.places)
         self._add(_settled(work, found))
+        if again is not None and again.to is not None:
+            # `to 35 sts, then every row to 23 sts`: the last count is that of the line
+            self.claims = [claim for claim in self.claims if claim.figure is not again.to]
         if found.to is not None:
-            if again is not None and again.to is not None:
-                # `to 35 sts, then every row to 23 sts`: the last count is that of the line
-                self.claims = [claim for claim in self.claims if claim.figure is not again.to]
             self.claims.append(Claim(found.to, "st", found.to.span))
         return True
 
@@ -224,7 +224,8 @@ class ShapingReader(RepeatReader):
         if what == "round":
             return self._named_rows(index, found)
         this = text_at(self.items, index) == "this"
-        if what not in ("next", "last", "each", "ordinal", "rest") and not this:
+        counted = self._rows_counted(index)
+        if what not in ("next", "last", "each", "ordinal", "rest") and not (this or counted):
             return None
         at = index
         next_, each, ordinal, alternate = False, False, None, False
@@ -252,6 +253,8 @@ class ShapingReader(RepeatReader):
                 number = figure_at(self.items, at) or number
             found.varied = found.varied or is_of_ordinals(self.items, at)
             at += 1
+        if each and text_at(self.items, at) in ("k", "p", "knit", "purl"):
+            at += 1  # `every k row`
         if kind(self.items, at) != "round" or not (next_ or each or ordinal or this):
             return None
         # `next row and every 6th row`
@@ -264,6 +267,10 @@ class ShapingReader(RepeatReader):
         elif (next_ or this) and not each and ordinal is None:
             found.rows = Figure((1,), self.items[at].span)
         return at + 1 - index
+
+    def _rows_counted(self, index: int) -> bool:
+        """Tell whether `4 foll 4th rows` stands at an index."""
+        return kind(self.items, index) == "number" and kind(self.items, index + 1) == "next"
 
     def _named_rows(self, index: int, found: _Rows) -> int | None:
         """Take `rows 3, 5 and 7`: one shaping in each."""

@@ -87,6 +87,44 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "SIDE: Work as for front until armhole shaping is completed: 92 (96-100) sts.\nWork even.\n",
         [[100, 106, 112], [100, 106, 112], [None, None, None], [92, 96, 100]],
     ),
+    "small letters throughout": (
+        "cast on 4 stitches.\nrow 1: knit\nrow 2: k2, yo, k to end (5 sts on needle)\n"
+        "repeat row 2 till you have 45 stitches on your needle\nnext row: k1, k2tog, yo, k2tog, k to the end - 44 sts\n"
+        "repeat that row until 5 sts are left\nknit 2 rows\n",
+        [[4], [4], [5], [45], [44], [5], [5]],
+    ),
+    "how many repeats a cast-on holds, in brackets": (
+        "Cast on 42 sts (that's 2 repeats of 18 plus 3 edge sts each side).\n"
+        "Row 1: K3, *(k2tog) x 3, (yo, k1) x 6, (k2tog) x 3* twice, k3 - 42 sts\n",
+        # 18 become 3, 12 and 3
+        [[42], [42]],
+    ),
+    "so many on each needle": (
+        "Cast on 56 (60: 64) sts and distribute evenly over 4 needles: 14 (15: 16) sts on each.\n"
+        "Rnd 1: K to last 3 sts, k2tog, k1. 55 (59: 63) sts.\n",
+        [[56, 60, 64], [55, 59, 63]],
+    ),
+    "the last of three paces": (
+        "Cast on 63 sts.\nDec 1 st at each end of next 5 rows, then on foll 3 alt rows, then on 4 foll 4th rows. 39 sts.\n"
+        "Dec 1 st at each end of next and every foll alt row until 29 sts rem, then on foll 5 rows, ending with a WS row. 19 sts.\n",
+        # twelve times 2; ten more in five rows
+        [[63], [39], [19]],
+    ),
+    "every knit row": (
+        "Cast on 100 sts.\nCast off 6 sts at beg of next 2 rows, then dec 1 st at each end of every k row until 78 sts remain.\n",
+        [[100], [78]],
+    ),
+    "picked up beside stitches whose number isn't told": (
+        "Cast on 58 sts.\nReturn held sts to needles, pick up and knit 3 sts over the gap. 14 sts.\nKnit 10 rounds.\n"
+        "With RS facing, rejoin yarn at base of thumb, pick up and knit 2 sts, k rem 22 sts. 46 sts.\nKnit 7 rows.\n"
+        "With RS facing, pick up and knit 24 sts along each of 5 squares. 120 sts.\nKnit 5 rows.\n",
+        # none of the three is known, and each is taken from its count
+        [[58], [None], [14], [None], [46], [None], [120]],
+    ),
+    "a panel without its width": (
+        "Cast on 50 sts.\nRow 2: K5, *work Row 2 of Mooring Cable, k4; rep from * once more, k5.\n",
+        [[50], [None]],
+    ),
     "both sides at once, of which one is counted": (
         "CO 92 sts.\nNext row: K 46, join a 2nd ball of yarn, k to end. Working on both sides at once, dec 1 st at each neck edge "
         "every 4th row 14 times: 32 sts each side.\nWork even until armhole measures 8 inches.\n",
