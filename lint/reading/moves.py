@@ -287,6 +287,8 @@ class MoveReader(PlaceFirstReader):
                 break
             if what == "work" and self.at > start + 1 and self._kind(1) not in (".", ",", ""):
                 break
+            if what == "ring" and not self.steps and text_at(self.items, start) in ("begin", "start"):
+                break  # `begin with a magic ring`
             if self._begins_chain() or self._begins_stitch(start) or (self.knit and self._begins_knitting()):
                 break
             self.at += 1

@@ -343,6 +343,8 @@ def _harmless(items: Sequence[Item]) -> bool:
         before = words[index - 1] if index else None
         if word.kind in ("skip", "rep", "*", "unworked") or word.text in _CHANGES:
             return False
+        if len(words) == 1 and word.text in ("corner", "corners"):
+            return False  # `dc in each dc to corner, corner`: it is worked as the draft has said somewhere
         if word.kind == "stitch" and (
             before is None
             or before.kind

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from enum import Enum
 
+from ..steps import Count
 from .claims import INCLUDED, past_sized_space
 from .groups import GROUP_WORDS
 from .marks import Group, Item, flat, kind, text_at
@@ -312,7 +313,7 @@ def role(items: Sequence[Item], index: int) -> Role:
     follows_place = (
         read_place(items, after) if kind(items, after) in ("into", "loops", "over", "between", "post") else None
     )
-    stops = read_remainder(items, after) or (follows_times is not None and follows_times.times.to_space is not None)
+    stops = read_remainder(items, after) or (follows_times is not None and follows_times.times.count is Count.TO_END)
     if stops and text_at(items, after) in ("to", "until", "till"):
         follows_place = None  # `(sc 2, inc) to last 3 sts`, `(ch 1, 3 dc in next sp) to corner`
     if (

@@ -21,6 +21,11 @@ from .words import Word, Words
 _ENTRY = later(
     r"(?m)^[ \t*\u2022>-]*(?P<term>[A-Za-z][\w'./ -]{0,28}?)[ \t]*(?:\((?P<short>[\w' .-]{1,14})\))?[ \t]*(?:[:=]|\s-\s?|-\s|--+|\.\s{1,6}(?=[A-Z]))[ \t]*(?P<words>[^\n]+(?:\n(?![\n])[ \t]+[a-z][^\n]*)*)"
 )
+# `5 dc together in one st`, `5 dc in st, drop loop, ..`: one stitch, however many it is made of
+_OF_ONE = later(
+    r"(?i)\btog(?:ether)?\s+(?:all\s+)?in(?:to)?\s+(?:the\s+)?(?:one|same|1)\b|\bdrop\w*\s+(?:the\s+)?(?:loop|lp)"
+)
+_BELOW = later(r"(?i)\b(?:rows?|rounds?|rnds?)\s+(?:below|down)\b")
 _TOGETHER = later(r"(?i)\b(?:tog(?:ether)?|(?:into|as) (?:one|1)(?!\s+(?:st|sc|dc|hdc|tr|sp))|decreas\w*)\b")
 _CLOSED = later(r"(?i)\b(?:in|into)\s+(?:the\s+)?(?:same|one|a|1|next|indicated)\s+(?:st|sc|dc|hdc|tr|stitch|sp|space)")
 _INCREASE = later(r"(?i)\bincreas\w*|\b(?:2|two)\s+(?:\w+\s+){1,3}?(?:in|into)\s+(?:the\s+)?(?:same|one|1|next|a)\b")
@@ -127,6 +132,8 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     name = re.sub(r"\s+", " ", term.lower())
     if re.search(r"(?i)\bwrap\b.*\bturn\b", said):
         return Make(name, 0, 0, 0)
+    if _OF_ONE.search(said):
+        return Make(name, 1, 1, 2)
     if (
         _TOGETHER.search(said)
         and not re.search(r"(?i)\bincreas", said)
@@ -151,7 +158,10 @@ def _make(term: str, said: str, words: Sequence[Word]) -> Make | None:
     if re.fullmatch(r"(?i)\s*(?:single crochet|column without (?:a )?crochet|simple column)\s*", said):
         return Make("sc", 1, 1, 1)
     named = [word.stitch for word in words if word.stitch is not None and word.stitch.kind in ("basic", "post")]
-    if len(named) == 1 and named[0].uses is not None and named[0].makes is not None and len(words) <= 8:
+    below = len({stitch.id for stitch in named}) == 1 and _BELOW.search(said) and "," not in said
+    if not named or named[0].uses is None or named[0].makes is None:
+        return None
+    if below or (len(named) == 1 and len(words) <= 8):
         return Make(named[0].id, named[0].uses, named[0].makes, named[0].height)
     return None
 

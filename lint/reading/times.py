@@ -168,6 +168,8 @@ def read_times(items: Sequence[Item], at: int) -> Read | None:
     if groups := _to_last_groups(items, index):
         target, end = groups
         return Read(Times(Count.TO_END, span=span_of(items[start:end]), to_space=target), end)
+    if (end := _to_last_space(items, index)) is not None:
+        return Read(Times(Count.TO_END, span=span_of(items[start:end])), end)
     if remainder := read_remainder(items, index):
         number, end = remainder
         return Read(Times(Count.TO_END, leave=number, span=span_of(items[start:end])), end)
@@ -203,6 +205,18 @@ def _past_other_needle(items: Sequence[Item], at: int) -> int | None:
         return index + 1
     number = figure_at(items, index + 1)
     return index + 2 if number is not None and number.values == (2,) else None
+
+
+def _to_last_space(items: Sequence[Item], at: int) -> int | None:
+    """Pass over `to last lp`, `until last sp`: the steps after it say what goes there; None for other words."""
+    if _text(items, at) not in ("to", "until", "till", "up to"):
+        return None
+    index = at + 1
+    while kind(items, index) == "noise":
+        index += 1
+    if kind(items, index) != "last":
+        return None
+    return index + 2 if kind(items, index + 1) == "space" else None
 
 
 _SPACE_WORDS = frozenset({"corner", "center", "centre"})

@@ -87,6 +87,8 @@ class Again(Fitting):
         for turn in range(min(number, MOST_ROUNDS)):
             target = self.pattern.rounds[targets[turn % len(targets)]]
             earlier, made = made, self._target(targets[turn % len(targets)], target, size, fabric)
+            if made.left_repeat and wanted is None:
+                raise CannotWork("a round that it repeats doesn't fit the row below")
             if wanted is not None and fabric is not None and _passes(fabric, made.fabric, wanted):
                 made = replace(earlier or self._even(state)[0], missed=all(map(self._is_certain, targets)))
                 break

@@ -57,6 +57,7 @@ class Made:
     partial: bool = False
     closing: bool = False  # the closing sentence was taken as an instruction
     missed: bool = False  # rounds repeated up to a count pass over it
+    left_repeat: int = 0  # places left over by repeats that run to the end
 
 
 class Stitcher(Repeating):
@@ -101,6 +102,7 @@ class Stitcher(Repeating):
             tuple(self.items),
             self.starts,
             self.partial,
+            left_repeat=self.left_repeat,
         )
 
     def _stand(self, steps: Sequence[Step], returned: Fabric | None) -> int | None:

@@ -143,6 +143,35 @@ KINDS: dict[str, tuple[str, Counts]] = {
         " next 19 ch of foundation, 3 sc in corner; 16 sc evenly along row ends, join: 82 sc.\n",
         [[22], [21], [21], [82]],
     ),
+    "a ring told in a sentence of its own": (
+        # the ring; 1 and 2 and 3 three times; 3 and twice 2 in each corner
+        "Begin with a magic ring.\n"
+        "ROUND 1 | ch 3 (counts as 1 dc), 2 dc, ch 2, (3 dc, ch 2) three times, join | 12 dc, 4 ch-2 corners\n"
+        "ROUND 2 | ch 3, 1 dc in each of next 2 sts, (2 dc, ch 2, 2 dc) in corner, *1 dc in each of next 3 sts,"
+        " (2 dc, ch 2, 2 dc) in corner*, repeat between ** twice more, join | 28 dc\n",
+        [[0], [12], [28]],
+    ),
+    "a stitch defined by the row below that it goes into": (
+        # 21; 1, three times 6, 2
+        "mdc = mosaic dc: dc into the front loop of the st two rows below.\n\nCh 22.\n"
+        "Row 1: Sc in 2nd ch from hook, sc across. - 21\n"
+        "Row 2: Sc 1, *blo sc 3, mdc 1, blo sc 1, mdc 1*, repeat from * to * to last 2 sts, blo sc 1, sc 1. - 21\n",
+        [[22], [21], [21]],
+    ),
+    "a bobble is one stitch, of however many it is made, and so is a popcorn": (
+        # 4, four times 4, 1 and 4
+        "BOBBLE = 5 dc worked together in one stitch.\n\nCh 26.\n"
+        "Row 1: 1 sc in 2nd ch from hook, 1 sc in each ch to end (25 sts)\n"
+        "Row 2: ch 1, 1 sc in each of first 4 sts, *bobble in next st, 1 sc in each of next 3 sts*, rep to last 5 sts, bobble in"
+        " next st, 1 sc in each of last 4 sts (25 sts: 5 bobbles, 20 sc)\n",
+        [[26], [25], [25]],
+    ),
+    "a bracket worked up to the last loop": (
+        # 61 links: 1 and 12; 2 at the ends and one in each of 12 loops
+        "Ch 62.\nR1. Sc in 2nd ch from hook, (ch 5, sk 4 ch, sc in next ch) across, turn. [12 ch-5 lps, 13 sc]\n"
+        "R2. Ch 5 (dc + ch 2), (sc in next ch-5 lp, ch 5) to last lp, sc in last lp, ch 2, dc in last sc, turn.\n",
+        [[62], [13], [14]],
+    ),
 }
 
 
@@ -184,3 +213,25 @@ def test_a_row_that_goes_into_spaces_of_a_chain_alone_is_not_worked() -> None:
         " from * to the end of the row.\n"
     )
     assert counts(tiles)[1:] == [[None]]
+
+
+def test_a_round_that_repeats_one_that_does_not_fit_is_not_worked() -> None:
+    # 21 - 1 - 3 are no whole number of fives, and the row after it wants 3 and a whole number of threes
+    scarf = (
+        "Ch 22.\nRow 1: Sc in 2nd ch from hook, sc across. 21 sc\n"
+        "Row 2: Sc in first st, *sc in next 4 sts, dc in next st; rep from * to last 3 sts, sc in last 3 sts. 21 sts\n"
+        "Row 3: Sc in first 3 sts, *dc in next st, sc in next 2 sts; rep from * to end. 21 sts\n"
+        "Rows 4-9: Rep Rows 2 and 3. 21 sts\n"
+    )
+    assert counts(scarf)[4] == [None]
+    assert [one.rule for one in corrections(scarf)] == ["repeat-does-not-fit"]
+
+
+def test_a_corner_named_alone_leaves_a_round_unread() -> None:
+    # what a corner is was said in words that are not read: the round must not be worked without them
+    square = (
+        "Rnd 1: Ch 4, join to form ring. Ch 3 (counts as dc), 2 dc, ch 2, (3 dc, ch 2) 3 times in ring, join. 12 dc\n"
+        "Rnd 2: Ch 3, dc in each dc to corner, corner, [dc in each dc to next corner, corner] 3 times, join. 28 dc\n"
+    )
+    assert counts(square) == [[12], [None]]
+    assert corrections(square) == []
