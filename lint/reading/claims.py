@@ -216,7 +216,7 @@ def trailing_claim(items: Sequence[Item], index: int) -> tuple[tuple[Claim, ...]
     while (
         kind(items, end) in _BESIDE
         and figure_at(items, end + 1) is not None
-        and (_named(items, end + 2) or past_sized_space(items, end + 2) is not None)
+        and (_named(items, end + 2) or past_sized_space(items, end + 2) is not None or _counts_things(items, end + 2))
     ):
         more, stop = _with_unit(items, end + 1, end + 2, figure_at(items, end + 1) or figure)
         found.append(more)
@@ -280,6 +280,11 @@ def past_turn(items: Sequence[Item], index: int) -> int:
             break
         stop += 1
     return stop
+
+
+def _counts_things(items: Sequence[Item], index: int) -> bool:
+    """Tell whether a count of something else ends here: `46 sc and 5 buttonholes`."""
+    return kind(items, index) == "word" and kind(items, index - 2) == "noise" and kind(items, index + 1) in ("", ".")
 
 
 def _named(items: Sequence[Item], index: int) -> bool:

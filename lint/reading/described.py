@@ -16,6 +16,7 @@ from .words import Word
 _DETERMINERS = {"each", "next", "first", "last", "same", "rest", "noise", "ordinal"}
 PIECES = {"leg", "legs", "arm", "arms", "wing", "wings", "foot", "feet", "paw", "petal"}  # made before, joined now
 _ONE_OF_MANY = {"st", "stitch", "space", "number"}
+_AFTER_ONE = {"around", "group", ",", ".", ";", ""}
 _BEHIND = {"skipped", "missed", "unworked", "below", "behind", "unused"}
 
 
@@ -106,7 +107,8 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
             index = _stitch_place(items, index, seen)
             named = True
             continue
-        elif _names_place(what, seen, named=named):
+        elif _each_one(items, index, seen) or _names_place(what, seen, named=named):
+            seen.st = seen.st or what == "number"
             named = True
         elif named and what == "remain" and kind(items, index + 1) == "unworked":
             pass
@@ -128,6 +130,11 @@ def describe(items: Sequence[Item], at: int, seen: Seen) -> int:
 def _ends(items: Sequence[Item], index: int) -> bool:
     """Tell whether `end` says which: `in the end ch`."""
     return text_at(items, index) == "end" and kind(items, index + 1) in ("st", "stitch")
+
+
+def _each_one(items: Sequence[Item], index: int, seen: Seen) -> bool:
+    """Tell whether `one` stands for a stitch: `in each one across`."""
+    return text_at(items, index) == "one" and seen.each and kind(items, index + 1) in _AFTER_ONE
 
 
 def _names_place(what: str, seen: Seen, *, named: bool) -> bool:
@@ -202,6 +209,8 @@ def _noise_fits(items: Sequence[Item], index: int, *, named: bool) -> bool:
 def _number_fits(items: Sequence[Item], index: int, seen: Seen) -> bool:
     """Tell whether a number counts places: `next 9 sts`, not the times of the next stitch or a closing count."""
     figure = figure_at(items, index)
+    if _each_one(items, index, seen):
+        return False
     if kind(items, index) == "group" and (seen.each or seen.last) and figure is not None and not figure.is_list:
         return False
     one = figure is not None and not figure.is_list and kind(items, index - 1) == "next"

@@ -174,8 +174,9 @@ class Extent:
 
     def _passed_over(self) -> bool:
         what, text = kind(self.items, self.index), text_at(self.items, self.index)
+        often = what == "-" and kind(self.items, self.index + 2) in ("times", "more")  # `rows 3-6 - 5 more times`
         leads = what == "," and text_at(self.items, self.index + 1) in ("then", "ending", "end", "until", "and")
-        if not (leads or what in ("noise", "even") or text in _IN_TURN):
+        if not (leads or often or what in ("noise", "even") or text in _IN_TURN):
             return False
         self.index += 1
         return True
@@ -213,7 +214,7 @@ def until_repeats(items: Sequence[Item], index: int) -> tuple[Times, int] | None
     return Times(Count.TOTAL, figure, span=span_of(items[index : index + 2])), index + 2
 
 
-def _is_of_measures(items: Sequence[Item], index: int) -> bool:
+def is_of_measures(items: Sequence[Item], index: int) -> bool:
     """Tell whether a list of measures goes on in a bracket: `7 [7½] ins`."""
     group = items[index]
     return isinstance(group, Group) and {item.kind for item in group.items} <= {"measure", "number", ",", ":", "-", "/"}
@@ -224,7 +225,7 @@ def until_of(items: Sequence[Item], index: int) -> tuple[Figure | None, Figure |
     rounds: Figure | None = None
     until: Figure | None = None
     measured = False
-    while index < len(items) and (kind(items, index) not in (".", ";", "=", "group") or _is_of_measures(items, index)):
+    while index < len(items) and (kind(items, index) not in (".", ";", "=", "group") or is_of_measures(items, index)):
         if kind(items, index) == "," and text_at(items, index + 1) in _GOES_ON:
             break
         figure = figure_at(items, index)

@@ -184,12 +184,45 @@ def _spaced(words: Sequence[Word], at: int, sizes: int) -> _Found | None:
     return _Found(values, end, ListStyle.BARE, " ") if known and known == sorted(known) else None
 
 
+def _dashed(words: Sequence[Word], at: int, sizes: int) -> _Found | None:
+    """Read `89-97-105-113` and `60-64-68 (72-76-80)`: three or more figures, no blanks between them."""
+    values = [words[at].value]
+    index = at + 1
+    while kind_at(words, index) == "-" and kind_at(words, index + 1) == "number":
+        if words[index].blank or words[index + 1].blank:
+            return None
+        values.append(words[index + 1].value)
+        index += 2
+    while len(values) > 1 and kind_at(words, index) in _OPENS and (more := _inside(words, index + 1)):
+        if more[1] != "-":
+            break
+        values.extend(more[0])
+        index = more[2] + 1
+    if kind_at(words, at - 1) == "round" and kind_at(words, index) not in ("times", "more"):
+        return None  # `rows 5-6-7`
+    fits = len(values) == sizes or _rises(values)
+    return _Found(tuple(values), index, ListStyle.BARE, "-") if len(values) > 2 and fits else None
+
+
+def _one_a_bracket(words: Sequence[Word], at: int) -> _Found | None:
+    """Read `(56) (60) (64)`: three or more figures, each in brackets of its own."""
+    values: list[int | None] = []
+    index = at
+    while kind_at(words, index) == words[at].kind and kind_at(words, index + 1) in ("number", "-"):
+        if kind_at(words, index + 2) != _OPENS[words[at].kind]:
+            break
+        values.append(_value(words[index + 1]))
+        index += 3
+    known = any(value is not None for value in values)
+    return _Found(tuple(values), index, ListStyle.MIXED, "") if len(values) > 2 and known else None
+
+
 def _list_at(words: Sequence[Word], at: int, sizes: int = 0) -> _Found | None:
     word = words[at]
     if sizes > 2 and word.kind in ("number", "-") and (spaced := _spaced(words, at, sizes)) is not None:
         return spaced
     if word.kind in _OPENS:
-        return _bracketed(words, at)
+        return _bracketed(words, at) or _one_a_bracket(words, at)
     if word.kind == "number" and kind_at(words, at - 1) in ("*", "times"):
         listed = _leading(words, at)
         if listed is not None:
@@ -199,7 +232,10 @@ def _list_at(words: Sequence[Word], at: int, sizes: int = 0) -> _Found | None:
     if word.kind == "-" and kind_at(words, at + 1) == "/":
         return _slashed(words, at)
     if word.kind == "number" or (word.kind == "-" and kind_at(words, at + 1) in _OPENS):
-        return _leading(words, at) or (_slashed(words, at) or _bare(words, at) if word.kind == "number" else None)
+        if word.kind == "-":
+            return _leading(words, at)
+        dashed = _dashed(words, at, sizes) if kind_at(words, at + 1) == "-" else None
+        return dashed or _leading(words, at) or _slashed(words, at) or _bare(words, at)
     return None
 
 

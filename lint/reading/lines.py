@@ -56,7 +56,7 @@ _AT_EACH_START = later(
 )
 _LABEL = later(
     r"\s*(?!(?i:ch|chain|work|rep\w*|with|using|sizes?|for|note|cont\w*|next|join|then|all|rs|ws|all)\b)"
-    r"[A-Z][\w'/&-]*(?:[ \t]+[\w'/&-]+){0,4}\s*(?:\([^()\n]{0,30}\)\s*)?:\s+"
+    r"(?:[A-Z][\w'/&-]*(?:[ \t]+[\w'/&-]+){0,4}\s*(?:\([^()\n]{0,30}\)\s*)?:\s+|[A-Z]{3,}(?:[ \t]+[A-Z]{2,}){0,3}\s+-+\s+)"
 )
 _NO_PART = later(r"(?i)\b(?:foundation|start|starting|begin\w*|base|first|set-?up|step|colou?r|follows)\b")
 _BRIDGE = later(
@@ -271,8 +271,9 @@ def _take_labelled(assembly: Assembly, block: Block, span: Span, only: tuple[int
 
 _FORMS = later(r"(?i)\s*(?:rows?|rnds?)\s+\d+[\d\s,&-]*(?:and\s+\d+\s+)?(?:form|make|establish|set|are)\b[^.\n]*\.\s+")
 _WORKS = later(
-    r"(?i)\s*(?:(?:after|when|once)\b[^,.;\n]{0,60},\s*)?(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:working\s+(?:along|across|into|in|over)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
-    r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d)"
+    r"(?i)\s*(?:(?:then|now|next),?\s+)?(?:(?:after|when|once)\b[^,.;\n]{0,60},\s*)?(?:(?:with|from)\s+(?:the\s+)?(?:rs|ws|right|wrong)\b[^,.;\n]*,\s*)?(?:working\s+(?:along|across|into|in|over)\b[^,.;\n]*,\s*)?(?:(?:re-?)?(?:join|attach)\b|ch(?:ain)?\s*-?\d|\d+\s*ch\b|"
+    r"sk(?:ip)?\b|miss\b|sl(?:ip)?\s*st|\d*\s*(?:sc|hdc|dc|h?tr|dtr)\b|(?:dec|inc)(?:rease)?\s+\d"
+    r"|(?:work|patt?)\s+(?:to\s+(?:within\s+)?(?:the\s+)?last|sl(?:ip)?\s*st|(?:across\s+|over\s+|in\s+)?(?:the\s+)?(?:first|next)|\d[^.\n]{0,20}?\b(?:sc|hdc|dc|h?tr|dtr|sts?)\b))"
 )
 _SENTENCES = later(r"(?i)(?<=[.;])\s+(?=(?:keep|work|cont|fasten|rep|dec|inc)\w*\s)")
 _MEASURED_ON = later(r"(?i)(?:keep\w*|work\w*\s+(?:even|straight|in\s+pat\w*)|cont\w*|fasten|repeat|rep)\b")
@@ -326,7 +327,7 @@ def _take_part_of_prose(assembly: Assembly, block: Block, body: Span, named: Spa
         return False  # a piece of its own, or the edge of one
     _append(assembly, block, body, None, steps, None, claims, foundation=False, flat=True)
     if named is not None:
-        name = Span(named.start, named.start + len(assembly.draft.words(named).rstrip(" :\n")))
+        name = Span(named.start, named.start + len(assembly.draft.words(named).rstrip(" :-\n")))
         label = " ".join(assembly.draft.words(name).split())
         assembly.rounds[-1] = replace(assembly.rounds[-1], label=label, heading=name)
     return True
@@ -348,7 +349,7 @@ def _past_labels(assembly: Assembly, text: str, span: Span) -> Span:
     at = 0
     while label := _LABEL.match(text, at):
         at = label.end()
-    name = " ".join(text[:at].strip(" :\n").split())
+    name = " ".join(text[:at].strip(" :-\n").split())
     if name and not _NO_PART.search(name) and not (assembly.title and assembly.fresh):
         assembly.title, assembly.fresh = (name, Span(span.start, span.start + at)), True
     return Span(span.start + at, span.end)

@@ -20,6 +20,7 @@ from ..steps import (
     Work,
 )
 from .claims import past_sized_space, past_turn, sentence_claim, trailing_claim
+from .extents import is_of_measures
 from .groups import past_group
 from .marks import Item, flat, kind, text_at
 from .placefirst import PlaceFirstReader
@@ -30,7 +31,7 @@ from .words import Word
 _MIDDLE = {"center", "centre", "central", "middle"}
 _AS_BEFORE = {"set", "established", "manner", "way", "before", "increasing", "decreasing", "shaping"}
 MOST_BEFORE_WITH = 7  # words, from `join` to the stitch it is done with
-_MEASURES = frozenset({"inches", "inch", "cm", "measures", "measure", "wide", "long", "length", "desired"})
+_MEASURES = frozenset({"inches", "inch", "ins", "cm", "measures", "measure", "wide", "long", "length", "desired"})
 _ENDS_FIGURE = frozenset({"", "group", ".", ",", "=", "|", "-"})
 _JOINING = frozenset({"attach", "rejoin", "reattach"})
 
@@ -241,7 +242,8 @@ class MoveReader(PlaceFirstReader):
             stop += 1
         words = self.items[self.at : stop]
         texts = {text_at(words, index) for index in range(len(words))}
-        told = any(item.kind in ("stitch", "group", "*", "st") for item in words)
+        group = any(item.kind == "group" and not is_of_measures(words, n) for n, item in enumerate(words))
+        told = group or any(item.kind in ("stitch", "*", "st") for item in words)
         measure = any(item.kind == "measure" for item in words) or texts & _MEASURES
         pattern = self._kind() == "rep" and texts & {"pattern", "pat", "patt"} and "round" in {w.kind for w in words}
         if told or not words or not (measure or pattern):

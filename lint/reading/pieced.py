@@ -60,6 +60,7 @@ class PieceReader(NeedleReader):
         """Read one such thing from here on."""
         return (
             self._rejoin()
+            or self._starting_in()
             or self._more_or_fewer()
             or self._ends_at()
             or self._as_follows()
@@ -69,6 +70,11 @@ class PieceReader(NeedleReader):
 
     def _edged(self) -> bool:
         """Read shaping at the edges: over several rows, or of a row whose other stitches are told as well."""
+        if self._kind() == "noise" and self._shapes(self.at + 1):
+            self.at += 1  # `then decrease ..`
+            if self._edged():
+                return True
+            self.at -= 1
         if not (self._shapes(self.at) and self._at_edges()):
             return False
         told = any(isinstance(step, Work) and step.make.kind != "slst" for step in self.steps)

@@ -2,15 +2,21 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from ..figures import Figure
-from ..steps import At, Chain, Count, OtherSide, Repeat, Ring, Step, Together, Work
+from ..steps import At, Chain, Count, OtherSide, Repeat, Ring, Step, Together, Where, Work
 from .marks import Group, kind
 from .places import Placed, read_place
 from .roles import Role, role
 from .stitches import StitchReader
 from .times import read_times
 from .together import in_one, list_end
+from .words import Word
 
+_STARTING = frozenset({"starting", "start", "beginning", "begin", "beg"})
+_STARTING_HOW = frozenset({"in", "into", "in the", "into the", "from", "with", "at"})
+_FAR = 12  # words
 LEAST_LISTED = 3  # words of a list: two stitches and what stands between
 
 
@@ -109,15 +115,57 @@ class PlaceFirstReader(StitchReader):
         self._add(Together(in_one(inner), placed.where, self._span(start)))
         return True
 
+    def _starting_in(self) -> bool:
+        """Read `starting in 2nd ch from hook, sc in each ch across`, `beginning with 3rd ch from hook, hdc 10`."""
+        how = self.items[self.at + 1] if self.at + 1 < len(self.items) else None
+        if self._text() not in _STARTING or not isinstance(how, Word) or how.text not in _STARTING_HOW:
+            return False
+        placed = read_place([how._replace(text="in", kind="into"), *self.items[self.at + 2 : self.at + _FAR]], 0)
+        link = placed is not None and placed.where.target.chain and placed.where.nth is not None
+        if placed is None or not (placed.where.at is At.FROM_HOOK or link):
+            return False
+        number = placed.where.number if placed.where.at is At.FROM_HOOK else Figure((placed.where.nth,), how.span)
+        begun = replace(placed, where=Where(At.FROM_HOOK, number, span=placed.where.span))
+        start = self.at
+        self.at += 1 + placed.end
+        while self._kind() in (",", ":", "work", "noise"):
+            self.at += 1
+        self._flush()
+        before = len(self.steps)
+        if not self._stitch():
+            self.at = start
+            return False
+        step = self.steps[before] if before < len(self.steps) else None
+        if isinstance(step, Work):
+            self.steps[before : before + 1] = _begun_in(step, begun)
+        return True
+
     def _placed_first(self, start: int, index: int, placed: Placed) -> bool:
+        self._flush()
         self.at = index
         before = len(self.steps)
         if not self._stitch():
             self.at = start
             return False
         step = self.steps[before] if before < len(self.steps) else None
+        if isinstance(step, Work) and placed.where.at is At.FROM_HOOK and not step.bare:
+            self.steps[before : before + 1] = _begun_in(step, placed)
+            return True
         if isinstance(step, Work) and step.bare and len(self.steps) == before + 1:
             times = step.where.number or Figure((1,), step.span)
             self.steps[before] = Work(step.make, times, placed.where, self._span(start))
             return True
         return True
+
+
+def _begun_in(step: Work, placed: Placed) -> list[Step]:
+    """Return `starting in 2nd ch from hook, sc in each ch` as a stitch in that chain, and those after it."""
+    first = replace(step, where=placed.where, bare=False, ambiguous=False)
+    where = step.where
+    if where.at is At.EACH:
+        return [first, step]
+    if where.at is not At.NEXT or where.number is None or where.last or where.nth is not None:
+        return [step]
+    fewer = tuple(value - 1 if value else value for value in where.number.values)
+    rest = replace(where, number=replace(where.number, values=fewer))
+    return [first, replace(step, where=rest, bare=False)] if any(fewer) else [first]

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..pattern import LooseMark, MarkTrouble
-from ..steps import At, Chain, Count, Remark, Repeat, Skip, Step, Times, Together, Unread, Work
+from ..steps import At, Chain, Count, Leave, Remark, Repeat, Skip, Step, Times, Together, Unread, Work
 from .breaks import breaks_here, broken, ends_at_mark
 from .marks import Group, flat, kind, text_at
 from .moves import MoveReader
@@ -56,6 +56,10 @@ class RepeatReader(MoveReader):
         self.at += 1
         if steps and all(isinstance(step, Remark) for step in steps):
             self._add(Remark(group.span))
+            return True
+        if steps and all(isinstance(step, Remark | Leave) for step in steps):
+            for step in steps:
+                self._add(step)  # `turn (leave the last 15 sts unworked)`
             return True
         star = False
         if self._kind() == "*" and self._kind(1) == "rep":

@@ -176,7 +176,10 @@ def _stands_for(items: Sequence[Item], index: int) -> bool:
     For a stitch and a space the chain must be as long as the two together.
     """
     group = items[index]
-    words = [word for word in flat(group.items if isinstance(group, Group) else ()) if word.kind not in _STAND_IN]
+    every = list(flat(group.items)) if isinstance(group, Group) else []
+    words = [word for word in every if word.kind not in _STAND_IN]
+    if every[:1] and every[0].kind == "=" and kind(items, index - 1) == "hook":
+        return len(words) == 2 and words[0].value == 2 and words[1].stitch is not None  # `1 dc in 4th ch (= 2 dc)`
     if words and words[0].value == 1:
         words = words[1:]
     number = figure_at(items, index - 1)

@@ -87,10 +87,26 @@ def _rounds_stated(assembly: Assembly, heading: Heading, steps: Steps) -> Figure
     return steps.rounds
 
 
+_ENDS = later(r"\D*(\d+)\s*(?:-|to)\s*(\d+)((?:\s*,\s*\d+)+)\W*")
+
+
+def _one_a_size(assembly: Assembly, heading: Heading) -> Heading:
+    """Read `Rows 3-40, 42, 44:` in a draft of three sizes: the same first row for all, and a last one for each."""
+    sizes = assembly.sizes.number
+    if sizes < 3 or not heading.listed:
+        return heading
+    ends = _ENDS.fullmatch(assembly.draft.words(heading.span))
+    lasts = [int(ends[2]), *(int(number) for number in re.findall(r"\d+", ends[3]))] if ends else []
+    if ends is None or len(lasts) != sizes or lasts != sorted(lasts):
+        return heading
+    return replace(heading, numbers=tuple((int(ends[1]), last) for last in lasts), listed=())
+
+
 def take_round(assembly: Assembly, block: Block) -> None:
     """Add a round with a heading."""
     heading, body = block.heading, block.body
     assert heading is not None and body is not None
+    heading = _one_a_size(assembly, heading)
     first = heading.numbers[0][0] if heading.numbers else None
     if first is not None:
         if first == 1 and assembly.last_number >= 1 and not assembly.fresh:

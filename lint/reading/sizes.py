@@ -30,13 +30,14 @@ _AND = r"\s*(?:,\s*and\s|,|/|\band\b|\bor\b|&|\s-\s)\s*"
 # `Directions are for size 8. Changes for sizes 10 and 12 are in parentheses`, `Baby size with Child size in ( )`
 _CHANGES = later(
     rf"(?i)\b(?:(?:for|sizes?)\s+(?:the\s+)?)*(?P<first>{_ONE})\s*[.,;:]?\s*(?:\bwith\s+|\band\s+)?(?:the\s+)?{_FOR}(?:sizes?\s+)?"
-    rf"(?P<rest>{_ONE}(?:{_AND}{_ONE})*)\s*(?:(?:are|is)\s+)?(?:given\s+|shown\s+|written\s+)?(?:in|with\w*)\s+"
+    rf"\(?(?P<rest>{_ONE}(?:{_AND}{_ONE})*)\)?\s*(?:(?:are|is|follow|appear)\s+)?(?:given\s+|shown\s+|written\s+)?(?:in|with\w*)\s+"
     r"(?:the\s+)?(?:\(\s*\)|\[\s*\]|brackets|parenthes[ie]s)"
 )
 _HEADER = later(r"(?i)^[\s*#_-]*(?:[a-z]+\s+)?sizes?(?:\s+available)?[\s*_]*:?\s*$")
 _ENTRY = later(r"^[\s*\u2022-]*(?P<name>[A-Za-z0-9][\w'/. -]{0,24}?)\s*(?::|-\s|=|\(|\s-)")
 _LONGEST_LINE = 600  # no longer line is a list of sizes
 _SPLIT = later(r"\s*(?:[/,;:()\[\]{}|]|\band\b|\bor\b|&)+\s*", re.IGNORECASE)
+_SPLIT_BY_DASH = later(r"\s*-\s*")
 _SPLIT_BY_COMMA = later(r"\s*(?:[,;:()\[\]{}|]|\band\b)+\s*", re.IGNORECASE)
 
 
@@ -96,6 +97,13 @@ _DASHED_LIST = later(r"(?i)\W*(?:sizes?\W+)?(?P<list>[a-z\d]{1,8}\s*[(\[][a-z\d]
 _FIRST_OF_LIST = later(r"(?i)(?<![\w,/-])(?<!, )(?:x{0,3}s|m|(?:extra[- ])?small|medium)\s*$")
 
 
+def _dashed(text: str, start: int) -> Iterable[_Candidate]:
+    """Read `S - M - L` and `S-M-L`."""
+    found = _candidate(text, start, _SPLIT_BY_DASH)
+    if found and found.known == len(found.names):
+        yield found
+
+
 def _stretches(text: str) -> Iterable[_Candidate]:
     if _IN_BRACKETS.search(text):
         yield from _with_changes(text)
@@ -113,6 +121,7 @@ def _stretches(text: str) -> Iterable[_Candidate]:
             for split in (_SPLIT_BY_COMMA, _SPLIT):
                 if found := _candidate(_first_list(match["list"]), line.start() + match.start("list"), split):
                     yield found
+            yield from _dashed(match["list"], line.start() + match.start("list"))
         for bracket in re.finditer(r"\(([^()\n]{3,80})\)", line[0]):
             if _FIRST_OF_LIST.search(line[0][: bracket.start()]):
                 continue  # the first size stands before it

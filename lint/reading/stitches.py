@@ -321,6 +321,14 @@ class StitchReader(ChainReader):
             return False
         return last.where.at is At.FROM_HOOK or (last.where.target.chain and last.where.nth is not None)
 
+    def _at_first(self) -> bool:
+        """Tell whether the last stitch went into the first place of a row: `in 2nd ch and across`."""
+        last = self.steps[-1] if self.steps else None
+        named = isinstance(last, Work) and (
+            last.where.first or (last.where.target.chain and last.where.nth is not None)
+        )
+        return named or self._from_hook()
+
     def _and_places(self, make: Make, number: Figure | None, start: int) -> None:
         """Read further places of the same stitch: `in 2nd ch from hook and in each ch across`."""
         while True:
@@ -330,7 +338,7 @@ class StitchReader(ChainReader):
             if (
                 index == self.at
                 or text_at(self.items, index - 1) not in ("and", "&")
-                or kind(self.items, index) not in (*_PLACES, *(("around",) if self._from_hook() else ()))
+                or kind(self.items, index) not in (*_PLACES, *(("around",) if self._at_first() else ()))
             ):
                 return
             placed = read_place(self.items, index)

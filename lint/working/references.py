@@ -168,6 +168,9 @@ def _shortened(name: str) -> str:
     return " ".join(_SHORTER.get(word, word) for word in words)
 
 
+_NOTE = later(r"\(([^()]*)\)")
+
+
 def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
     """Return the nearest earlier round whose heading has that name: `Rib rnd: ...` for `rep rib round`."""
     if _LETTERS.fullmatch(name):
@@ -176,7 +179,8 @@ def _of_name(pattern: Pattern, index: int, name: str) -> tuple[int, ...]:
     for at in range(index - 1, -1, -1):
         label = pattern.rounds[at].label.lower()
         called, *rest = _ROUND_WORD.split(label, maxsplit=1)
-        if rest and f" {_shortened(called)}".endswith(f" {wanted}"):
+        noted = [_ROUND_WORD.split(note, maxsplit=1)[0] for note in _NOTE.findall(label)]  # `Next row (dec row):`
+        if rest and any(f" {_shortened(one)}".endswith(f" {wanted}") for one in (called, *noted)):
             return (at,)
         if label == wanted or label.startswith(f"{name} "):
             return (at,)
