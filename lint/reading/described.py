@@ -225,7 +225,8 @@ def determine(items: Sequence[Item], index: int, seen: Seen) -> None:
     """Take in a word that says which: `each`, `next`, `first`, `same`, `3rd`."""
     item = items[index]
     what = item.kind
-    if what == "each" and text_at(items, index) == "any" and kind(items, index + 1) in _ONE_OF_MANY:
+    left = kind(items, index + 2) in ("remain", "rest") or text_at(items, index + 2) == "left"
+    if what == "each" and text_at(items, index) == "any" and kind(items, index + 1) in _ONE_OF_MANY and not left:
         seen.next = True  # `join in any ch-2 sp`: one of them
     elif what == "each":
         seen.each = True

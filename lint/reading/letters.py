@@ -69,7 +69,7 @@ def cleaned(text: str) -> tuple[str, tuple[Mended, ...]]:
     if "<" in plain:
         plain = _ANGLED_REPEAT.sub(r"{\1}", _ANGLED.sub(r"{\1}", plain))
     if "/" in plain:
-        plain = _STROKED_REPEAT.sub(r"{\1}", plain)
+        plain = _STROKED_REPEAT.sub(r"{\1}", plain).replace(" // ", " || ")
     doubts: list[Mended] = []
 
     def digits(match: re.Match[str]) -> str:

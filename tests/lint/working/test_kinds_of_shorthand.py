@@ -124,6 +124,16 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Stripe rnd B: With A, ch 1, 2 sc in each st around; join.\n",
         [[10], [10], [20]],
     ),
+    "a number of times for each size, and what is left after none": (
+        "Sizes S / M / L\n\nRnd 1: 12 / 16 / 20 sc in magic ring.\nRnd 2: [sc 2, sc2tog] 3 / 4 / 5 times.\n"
+        "Rnd 3: [sc 2, inc] 0 / 4 / 5 times, sc in any sts left.\n",
+        # no repeat for the first size, whose nine stitches are all left
+        [[12, 16, 20], [9, 12, 15], [9, 16, 20]],
+    ),
+    "two strokes before the count, and a loop to work into": (
+        "rnd 1: 5 sc into a loop // 5\nrnd 2: 2 sc in each st // 10\n",
+        [[5], [10]],
+    ),
     "a note on the chain at each start begins nothing": (
         "ch 2 at the start of a rnd is not a st.\n\nRnd 1: 9 dc in magic ring; join.\nRnd 2: Ch 2, 2 dc in each st; join.\n",
         [[9], [18]],
