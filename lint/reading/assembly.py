@@ -204,9 +204,9 @@ class Assembly:
             self.sides = False
             return steps if added[0] else replace(steps, steps=(*told, Unread(span, BOTH))), claims
         if said:
-            found = one_side(told)
+            found = one_side(told, claims)
             if found is None and not self.sides and self.rounds and not self.fresh:
-                before = one_side(self.rounds[-1].steps)
+                before = one_side(self.rounds[-1].steps, self.rounds[-1].claims)
                 found = (*before[:2], *told) if before is not None else None
             if found is None and not self.sides:
                 return steps, claims

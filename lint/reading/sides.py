@@ -24,11 +24,11 @@ def said_of_both(text: str) -> bool:
     return _SAID.search(text) is not None
 
 
-def one_side(steps: Sequence[Step]) -> tuple[Step, ...] | None:
+def one_side(steps: Sequence[Step], claims: Sequence[Claim]) -> tuple[Step, ...] | None:
     """Return the steps of the first side of a row that falls into two alike; None where it doesn't.
 
     `k46, join a 2nd ball, k to end`, `work 32 sts, place 14 on a holder, work remaining 32`: the other side waits.
-    What is shaped after it stays.
+    What is shaped after it stays. Where the other side is all that is left, a count of each side tells that they are alike.
     """
     told = [step for step in steps if not isinstance(step, _TALK) and not _is_both(step)]
     works = [step for step in takewhile(lambda step: isinstance(step, Work | Leave), told) if isinstance(step, Work)]
@@ -39,7 +39,12 @@ def one_side(steps: Sequence[Step]) -> tuple[Step, ...] | None:
     first, last = works[0], works[-1]
     if first.where.at is not At.NEXT or first.where.number is None or not all(map(_is_plain, (first, last))):
         return None
-    whole = last.where.at is At.EACH and last.where.leave is None and not last.where.to_marker
+    whole = (
+        any(claim.unit == PARTS_COUNTED[1] for claim in claims)
+        and last.where.at is At.EACH
+        and last.where.leave is None
+        and not last.where.to_marker
+    )
     if not whole and not _same(first.where.number, last.where.number):
         return None
     return (first, Leave(last.span), *after)
