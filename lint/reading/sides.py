@@ -28,7 +28,7 @@ def one_side(steps: Sequence[Step], claims: Sequence[Claim]) -> tuple[Step, ...]
     """Return the steps of the first side of a row that falls into two alike; None where it doesn't.
 
     `k46, join a 2nd ball, k to end`, `work 32 sts, place 14 on a holder, work remaining 32`: the other side waits.
-    What is shaped after it stays. Where the other side is all that is left, a count of each side tells that they are alike.
+    What is shaped after it stays. Where the other side is all that is left, a count of each side must tell so.
     """
     told = [step for step in steps if not isinstance(step, _TALK) and not _is_both(step)]
     works = [step for step in takewhile(lambda step: isinstance(step, Work | Leave), told) if isinstance(step, Work)]
