@@ -38,8 +38,9 @@ def read(draft: Draft) -> Pattern:
     text, letters = cleaned(draft.text)
     text = lettered(squeezed(text))
     craft = craft_of(text)
+    told = text = undotted(text) if craft == "knitting" else text
     if craft == "knitting":
-        text = capitalised(respelled(undotted(text)))
+        text = capitalised(respelled(text))
     found = blocks(draft, text, knit=craft == "knitting")
     said, terms = terms_of(text)
     lex = lexicon("knitting" if craft == "knitting" else "crochet", terms)
@@ -97,7 +98,7 @@ def read(draft: Draft) -> Pattern:
             head,
             spellings(craft or "crochet", terms),
         ),
-        sayings=read_sayings(text, outside, assembly.rounds),
+        sayings=read_sayings(told, outside, assembly.rounds),
         given=tuple(given_counts(text, outside, assembly.rounds, sizes.number)),
     )
 
