@@ -77,11 +77,11 @@ _WORD = later(
     re.IGNORECASE,
 )
 _ORDINAL = later(
-    rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=\s*(?:(?:rnd|round|row)s?\b|r\s*[:.)])))"
-    rf"(?:{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*{_WHAT}(?P<word>{_ROUND}|r(?=\s*[:.)]))",
+    rf"{_SIDE}(?P<nums>(?:{_ORD}|\d+(?=\s*(?:-|to)\s*\d+\s*(?:st|nd|rd|th|r))|\d+(?=r\s?-\s?\d+r\b)|\d+(?=\s*(?:(?:rnd|round|row)s?\b|r\s*(?:[:.)]|-\s))))"
+    rf"(?:r?{_AND}(?:{_ORD}|\d+))*)\s*\.?\s*(?P<tail>(?:and|&)\s+(?:every|all)\s+[a-z. ]*?)?\s*{_WHAT}(?P<word>{_ROUND}|r(?=\s*(?:[:.)]|-\s)))",
     re.IGNORECASE,
 )
-BARE_NUMBERS = r"\d{1,3}(?:\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
+BARE_NUMBERS = r"\d{1,3}(?:\)?\s*(?:-|\bto\b|\band\b|&)\s*\d{1,3})?"
 _BARE = later(rf"(?P<nums>{BARE_NUMBERS})\s*(?P<sep>[.):|](?!\d)|-(?=\s+[A-Za-z(\[*]))\s*")
 _ALONE = later(r"(?P<nums>\d{1,3}(?:\s*-\s*\d{1,3})?)(?P<sep>)$")
 _NAMED = later(
@@ -124,7 +124,7 @@ def _side(text: str | None) -> Side | None:
     return Side.RIGHT if re.search(r"(?i)\brs\b|\bright\b", text) else None
 
 
-_ORDINAL_ENDING = later(r"(?i)(\d)(?:\s?(?:st|nd|rd|th)|(?<=[23])d)\b")
+_ORDINAL_ENDING = later(r"(?i)(\d)(?:\s?(?:st|nd|rd|th|r(?=\s?-))|(?<=[23])d)\b")
 _NAMED_ROUND = later(r"(?i)\b(?:rounds?|rnds?|rds?|rows?|rws?)\.?|\br(?=\s?\d)\.?")
 
 
@@ -449,7 +449,7 @@ def bare_heading(text: str, at: int, end: int) -> Heading | None:
     match = _BARE.match(text, at, end) or _ALONE.match(text, at, end)
     if match is None:
         return None
-    pairs = _pairs(match["nums"])
+    pairs = _pairs(match["nums"].replace(")", " "))
     covered, listed = _covered(pairs)
     return Heading(Span(match.start(), match.end("sep")), match.end(), Form.BARE, covered, listed)
 

@@ -46,7 +46,7 @@ _SENT_ON = later(
     re.IGNORECASE,
 )
 _STARTS = later(
-    r"(?i)^[\s*_]*(?:[\w ]{1,20}(?:[-:.][*_]{0,3}|[*_]{1,3}[-:.]?)\s*){0,2}(?:(?:with|using)\b(?:[^.]|\.(?=\d)){0,80}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:slip[\s-]?knot(?:,?\s+(?:and|then))?\s+)?(?:foundation\s+)?"
+    r"(?i)^[\s*_]*(?:[\w ]{1,20}(?:[-:.][*_]{0,3}|[*_]{1,3}[-:.]?)\s*){0,2}(?:(?:beg|start)\w*\s+at\b[^.,;:\n]{1,30}?(?:,\s*|\s+(?=with|using)))?(?:(?:with|using)\b(?:[^.]|\.(?=\d)){0,80}?\b)?(?:to (?:begin|start)[,:]?\s*)?(?:(?:begin|start|commenc)\w*\s+(?:with|by)\s+)?(?:make|create|work|form)?\s*(?:a\s+|the\s+)?(?:slip[\s-]?knot(?:,?\s+(?:and|then))?\s+)?(?:foundation\s+)?"
     r"(?:ch(?:ain)?\b[\s.-]*(?:of\s+)?[\d(]|\d[\d\s,\[\]()/:-]*ch(?:ains?)?\b|(?:\d[\d\s,\[\]()/:-]*)?f(?:sc|dc|hdc)\b|magic|mr\b|adjustable|sliding loop|ring|cast\s+on|co\b)"
 )
 
@@ -208,11 +208,13 @@ def _take_instruction(assembly: Assembly, block: Block, span: Span, only: tuple[
     starts = starts and not any(word.kind == "counts" for word in words) and not _AT_EACH_START.search(text)
     shaping = re.search(r"(?i)\bone more (?:round|rnd)\b", text)
     headed = directed is None and _is_headed(words, first=not assembly.rounds)
-    lost = headed or (_lost_instruction(words, starts=starts) and not assembly.fresh)
+    named = span.start + (label.end() if label is not None else 0)
+    told = [word for word in words if word.span.start >= named]
+    lost = headed or (_lost_instruction(told, starts=starts) and not assembly.fresh)
     if directed is None and _take_prose_row(assembly, block, span):
         return
-    named = directed is None and not (starts or headed) and bool(assembly.rounds)
-    if named and _take_labelled(assembly, block, span, only):
+    unled = directed is None and not (starts or headed) and bool(assembly.rounds)
+    if unled and _take_labelled(assembly, block, span, only):
         return
     if directed is None and not starts and not shaping and not lost:
         return

@@ -26,7 +26,8 @@ class OftenReader(SpreadReader):
 
     def _more_times(self) -> None:
         """Apply `sc2tog over next 2 sts 3 times` and `2 sc in next st, x 6`."""
-        self._times_after_sign()
+        if self._times_after_sign():
+            return
         if self._kind() in ("number", "times", "often", "group"):
             if self._kind() == "group" and role(self.items, self.at) is not Role.TIMES:
                 return
@@ -35,20 +36,21 @@ class OftenReader(SpreadReader):
                 self._repeat_last(read.times)
                 self.at = read.end
 
-    def _times_after_sign(self) -> None:
-        """Apply `sc 1, inc 1, *6`, `1 sc, 2 sc in next: x6`, `...; 6 times`; all that was said may be meant."""
-        if self._kind() not in (",", ";", ":") or not self.top or self.open_star is not None:
-            return
+    def _times_after_sign(self) -> bool:
+        """Apply `sc 1, inc 1, *6`, `1 sc, 2 sc in next: x6`, `...; 6 times` to all that was said, if it ends there."""
+        if self._kind() not in (",", ";", ":", "-") or not self.top or self.open_star is not None:
+            return False
         read = read_times(self.items, self.at + 1)
         if read is None or read.times.number is None or kind(self.items, read.end) not in _CLOSERS:
-            return
+            return False
         if kind(self.items, read.end) == "group" and role(self.items, read.end) is not Role.COUNT:
-            return
+            return False
         start = self._first_work()
-        whole = all(isinstance(step, Work | Skip) for step in self.steps[start:])
-        if whole and self._kind() != ",":
-            span = self.steps[start].span.cover(read.times.span or self.items[self.at].span)
-            self.steps[start:] = [Repeat(tuple(self.steps[start:]), read.times, span, "")]
+        said = self.steps[start:]
+        if all(isinstance(step, Work | Skip) for step in said) and kind(self.items, read.end) != ",":
+            span = said[0].span.cover(read.times.span or self.items[self.at].span)
+            self.steps[start:] = [Repeat(tuple(said), read.times, span, "")]
         else:
             self._repeat_last(read.times)
         self.at = read.end
+        return True

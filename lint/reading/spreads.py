@@ -147,7 +147,7 @@ class SpreadReader(JoinReader):
             for index in window
         )
         spread = any(kind(self.items, index) == "evenly" for index in window) or self._changes_on_the_way()
-        if not each_round and not spread:
+        if not each_round and not spread and not self._in_the_round():
             return False
         start = self.at
         number: Figure | None = None
@@ -206,6 +206,14 @@ class SpreadReader(JoinReader):
             self._kind(1) == "number" and self._kind(2) in ("times", "st") and self._kind(3) in ("", ".", "group", "=")
         )
         return around and counted and self._text() in ("increasing", "decreasing")
+
+    def _in_the_round(self) -> bool:
+        """Tell whether `inc 3 sc in rnd`, or `inc 1 sc` with nothing else in the round, says no places."""
+        if self.knit or figure_at(self.items, self.at + 1) is None or self._kind(2) not in ("st", "stitch"):
+            return False
+        if self._kind(3) == "into" and kind(self.items, self.at + 4 + (self._kind(4) == "noise")) == "round":
+            return True
+        return self.top and not self._made_something() and self._kind(3) in ("", ".", "group") and self._kind(2) != "st"
 
     def _double(self) -> bool:
         """Read `double every st`, `twice in each dc`: two in each."""

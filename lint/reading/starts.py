@@ -111,11 +111,33 @@ def is_title(text: str, line: Line) -> bool:
     return len(words.split()) <= 5 and len(capital) == len(words.split())
 
 
+_LEAST_ROUNDS = 3
+
+
+def _numbered_pieces(text: str, lines: list[Line], found: dict[int, Heading]) -> dict[int, Heading]:
+    """Find pieces whose rounds have bare numbers in a draft of other headings: from a ring on, one after the other."""
+    pieces: dict[int, Heading] = {}
+    run: dict[int, Heading] = {}
+    for line in (*(line for line in lines if not line.blank), None):
+        heading = bare_heading(text, line.start, line.span.end) if line and line.start not in found else None
+        worked = heading is not None and line is not None and bool(STITCHY.search(text, heading.body, line.span.end))
+        if heading is not None and line is not None and worked and run and _comes_next(heading, run):
+            run[line.start] = heading
+        elif run and line is not None and line.start not in found and not is_title(text, line):
+            continue  # what is said between two rounds
+        else:
+            pieces |= run if len(run) >= _LEAST_ROUNDS else {}
+            run = {}
+        if heading is not None and line is not None and worked and not run and heading.numbers[0] == (1, 1):
+            run = {line.start: heading} if _begins(text, heading) else {}
+    return pieces
+
+
 def _bare_numbers(text: str, lines: list[Line], found: dict[int, Heading]) -> dict[int, Heading]:
     """Find bare numbers that serve as headings, where the draft has no others: they must count up."""
     worded = [h for h in found.values() if h.form in (Form.WORD, Form.ORDINAL) and h.sure]
     if len(worded) >= 3:
-        return {}
+        return _numbered_pieces(text, lines, found)
     starts: dict[int, Heading] = {}
     before: Line | None = None
     for number, line in enumerate(lines):
@@ -291,7 +313,7 @@ def _is_real(text: str, heading: Heading, line: Line) -> bool:
         return heading.alternate or usual or not rest.strip() or bool(STITCHY.search(rest))
     if heading.sure or not rest.strip():
         return not (heading.sure and "=" in rest[:12] and re.search(r"\d\s*(?:\"|in\b|inch|cm)", rest[:30]))
-    return bool(_DIRECTIVE.match(rest)) and (heading.alternate or bool(STITCHY.search(rest)))
+    return bool(_DIRECTIVE.match(rest)) and (heading.alternate or bool(STITCHY.search(rest) or _PLAIN.match(rest)))
 
 
 def is_count(words: str) -> bool:

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from ..draft import Span
 from ..figures import Figure
-from ..pattern import LooseMark
+from ..pattern import Claim, LooseMark
 from ..steps import At, Count, Make, Remark, Repeat, Step, Target, Times, Where, Work
 from .claims import claim_of_group
 from .filet import read_filet
@@ -41,7 +41,7 @@ class StepReader(JoinedReader):
 
     def _counted(self) -> bool:
         """Read a measure, a count, or the number of rows."""
-        if not self.at and self._count_first():
+        if not self.at and (self._only_figure() or self._count_first()):
             return True
         return self._counts_said() or self._measured() or self._part_count() or self._names_rows() or self._claim()
 
@@ -96,6 +96,19 @@ class StepReader(JoinedReader):
         if what in ("stitch", "number", "often", "word", "noise", "loops", "over", "post"):
             return self._stitch() or self._leave() or self._double()
         return self._named_by(what)
+
+    def _only_figure(self) -> bool:
+        """Read a round of which only the count is said, `Rnds 16-19. 24`: one in each."""
+        figure = figure_at(self.items, 0) if self._kind() == "number" and not self.knit else None
+        rest = self.items[1:]
+        counts = [item for item in rest if isinstance(item, Group) and figure_at(rest, rest.index(item)) is not None]
+        if figure is None or len(counts) > 1 or any(item.kind != "." for item in rest if item not in counts):
+            return False
+        span = self.items[0].span
+        self.claims.append(Claim(figure, "st", span))
+        self._add(Work(Make("sc"), Figure((1,), span), Where(At.EACH, span=span), span))
+        self.at = len(self.items)
+        return True
 
     def _begins(self) -> bool:
         """Pass over the first word of `start 6 sc in a magic ring`."""

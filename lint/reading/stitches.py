@@ -47,7 +47,11 @@ class StitchReader(ChainReader):
         index = self.at
         if self._every_nth() or self._one_in_each() or self._spread():
             return True
-        while kind(self.items, index) in ("loops", "work", "noise"):
+        if text_at(self.items, index) == "through" and kind(self.items, index + 1) == "loops":
+            index += 1
+        while kind(self.items, index) in ("loops", "work", "noise", ",") and (
+            kind(self.items, index) != "," or kind(self.items, index - 1) == "loops"
+        ):
             index += 1
         number = figure_at(self.items, index)
         if number is not None and not (
@@ -395,6 +399,8 @@ class StitchReader(ChainReader):
         self._add(Work(make, one, where, span, ambiguous=first.kind == "number", bare=True))
         if times is not None:
             self._repeat_last(times)
+        elif self._times_after_sign():
+            return
         elif self._kind() in ("times", "often") or (
             (self._kind() == "group" and role(self.items, self.at) is Role.TIMES)
             or (
@@ -419,8 +425,6 @@ class StitchReader(ChainReader):
             if read:
                 self._repeat_last(read.times)
                 self.at = read.end
-        else:
-            self._times_after_sign()
 
 
 def _two_together(item: Item | None) -> TypeGuard[Word]:

@@ -20,6 +20,8 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
     for count in (Count.TOTAL, Count.MORE):
         if (settled := _settled(steps, count)) != tuple(steps):
             yield settled
+    if (last := _last_alone(steps)) is not None:
+        yield last
     if any(_twofold(step) for step in steps):
         yield tuple(_in_each(step) for step in steps)
     for index, step in enumerate(steps):
@@ -32,6 +34,17 @@ def other_ways(steps: Sequence[Step]) -> Iterator[tuple[Step, ...]]:
     worked = [step for step in steps if not isinstance(step, Chain | Join | Remark)]
     if len(worked) > 1 and all(isinstance(part, Work) and part.where.at is At.NEXT for part in worked):
         yield (Repeat(tuple(worked), Times(Count.TO_END), worked[0].span.cover(worked[-1].span), mark=""),)
+
+
+def _last_alone(steps: Sequence[Step]) -> tuple[Step, ...] | None:
+    """Return `5 sc, inc, x6` with the times meant for its last stitch only; None where it is no such round."""
+    at = next((n for n, step in enumerate(steps) if isinstance(step, Repeat)), None)
+    repeat = steps[at] if at is not None else None
+    if at is None or not isinstance(repeat, Repeat) or repeat.mark or repeat.times.count is not Count.TOTAL:
+        return None
+    if len(repeat.steps) < 2 or not all(isinstance(step, Work) for step in repeat.steps):
+        return None
+    return (*steps[:at], *repeat.steps[:-1], replace(repeat, steps=repeat.steps[-1:]), *steps[at + 1 :])
 
 
 def once_around(steps: Sequence[Step]) -> tuple[tuple[Step, ...], Figure, bool] | None:

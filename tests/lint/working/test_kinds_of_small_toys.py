@@ -61,6 +61,41 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Rnd 4: sc in all 12 st [12]\n",
         [[6], [12], [None], [12]],
     ),
+    "rounds of which only the count is said": (
+        "Rnd 1. 6 sc in MR. 6\nRnd 2. inc x 6. 12\nRnds 3 \u2013 5. 12\nRnd 6. 12 (12)\nRnd 7. sc 2, dec 1, x3 (9)\n",
+        [[6], [12], [12], [12], [9]],
+    ),
+    "times that are meant for the last stitch alone": (
+        "Rnd 1: 6 sc in MR (6)\nRnd 2: 3 sc, inc 1, x3 (9)\n",
+        # three fours would want 12 stitches
+        [[6], [9]],
+    ),
+    "so many in the round": (
+        "Rnd 1: 4 sc in magic ring.\nRnd 2: Sc in each sc around, inc 2 sc in rnd (6 sc).\nRnd 3: Inc 3 sc in rnd (9 sc).\n"
+        "Rnd 4: Inc 1 sc (10 sc).\nRnd 5: Dec 2 sc in round (8 sc).\n",
+        [[4], [6], [9], [10], [8]],
+    ),
+    "the letter behind the number": (
+        "1R: 6 sc in MR (6)\n2R: (1 sc, inc) * 3 (9)\n3R-5R: 9 sc (3 rows)\n6R: (1 sc, dec) * 3 (6)\n",
+        [[6], [9], [9], [6]],
+    ),
+    "pieces with bare numbers beside one with letters": (
+        "STRAWBERRY\nR1) MR, 4 sc (4)\nR2) sc, inc; rep 2x (6)\nR3) 6 sc (6)\nR4) sc, inc; rep 3x (9)\n\n"
+        "LEMON\n1) 5 sc in MR (5)\n2) 5 inc (10)\nFill.\n3) 5 dec (5)\n\n"
+        "CHERRY (x 2)\n1) 6 sc in MR (6)\n2) inc in every st (12)\n3)-5) 12 sc (12)\n",
+        [[4], [6], [6], [9], [5], [10], [5], [6], [12], [12]],
+    ),
+    "rounds listed before a full stop, loops said first, times behind a dash": (
+        "Rnd 1: 6 sc in MR\n2nd round. Through front loops, 2 sc in each stitch around (12).\n"
+        "3rd, 4th and 5th rounds. Work even.\n6th round. 1 sc, 1 decrease \u2013 4 times (8)\n",
+        [[6], [12], [12], [8]],
+    ),
+    "chains told behind the name of a piece": (
+        "BODY: Beg at tail, ch 2. Rnd 1: 4 sc in 2nd ch from hook. Rnd 2: 2 sc in each.\n"
+        "EYE STALKS (make 2): With A, ch 2. Rnd 1: 5 sc in 2nd ch from hook. Rnds 2-4: Sc in each sc around.\n",
+        # the chains are entries of their own
+        [[2], [4], [8], [2], [5], [5]],
+    ),
 }
 
 
@@ -76,6 +111,15 @@ def test_each_kind_is_read_and_worked(kind: str) -> None:
 WRONG: dict[str, tuple[str, list[str]]] = {
     "times behind a colon, and a wrong count": (
         "R1: 6 sc in MR (6)\nR2: sc 1, inc 1, *3 (9)\nR3: sc in next 2 st, inc in next st: x3 (11)\nR4: sc around (12)\n",
+        ["count-differs"],
+    ),
+    "a figure alone that is wrong": (
+        "Rnd 1. 6 sc in MR. 6\nRnd 2. inc x 6. 12\nRnds 3 \u2013 5. 13\nRnd 6. 12 sc. 12\n",
+        ["count-differs"],
+    ),
+    "a wrong count in a piece with bare numbers": (
+        "HEAD\nR1) MR, 6 sc (6)\nR2) 6 inc (12)\nR3) 12 sc (12)\nR4) 6 dec (6)\n\n"
+        "EAR\n1) 5 sc in MR (5)\n2) 5 inc (10)\n3) 10 sc (11)\n4) 5 dec (5)\n",
         ["count-differs"],
     ),
     "a glued x and a wrong count": (
