@@ -15,7 +15,7 @@ _MAY_SAY_HOW_OFTEN = {"number", "often", "times", "total", "more", "group", ",",
 _PACE = {"into", "each", "next", "number", "ordinal", "noise", "side"}
 _ALTERNATE = {"alt", "alternate", "other", "second"}
 _IN_TURN = {"together", "alternately", "alternating", "throughout", "only", "consecutively"}
-_GOES_ON = {"end", "ending", "inc", "dec", "increasing", "decreasing"}  # what else is said after how far
+_GOES_ON = {"end", "ending", "inc", "dec", "increasing", "decreasing", "then"}  # what else is said after how far
 MEASURES = {
     "inch",
     "inches",

@@ -133,6 +133,9 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
         numbered = word.kind == "." and shaping and index + 1 < len(merged) and merged[index + 1].kind == "number"
         if numbered and not _ends_line(text, merged, index + 2):
             continue  # `inc.1`; but `inc. 14 sts` at the end of a line counts
+        if word.text == "over" and _is_made(merged, index):
+            found.append(word._replace(kind="stitch", stitch=_OVER))  # `knit 1, over, knit 2 together`
+            continue
         if word.text in _HOW and index + 1 < len(merged) and merged[index + 1].kind == "into":
             continue  # `(k1, yo, k1) loosely into next st`
         if word.kind == "work" and [one.kind for one in merged[index + 1 : index + 3]] == ["from", "*"]:
@@ -143,6 +146,14 @@ def knitted(text: str, words: Sequence[Word]) -> tuple[Word, ...]:
             continue
         found.append(word)
     return tuple(found)
+
+
+_OVER = Stitch("yo", "knitting", (), (), 0, 1, 0, "increase")  # old books leave out the yarn
+
+
+def _is_made(words: Sequence[Word], index: int) -> bool:
+    """Tell whether a word stands by itself between commas."""
+    return 0 < index < len(words) - 1 and words[index - 1].kind == "," and words[index + 1].kind == ","
 
 
 _HOW = {"loosely", "all", "firmly"}

@@ -90,6 +90,12 @@ KINDS: dict[str, tuple[str, Counts]] = {
         "Cast on 9 sts.\nRow 1: K4, (k1, yo, k1) loosely into next st, k4. 11 sts\n",
         [[9], [11]],
     ),
+    "an old book's over, and a row behind a repeat to a count": (
+        "Cast on 7 sts.\nFirst Row.\u2014Slip 1, knit 2, over, knit 2 together, knit 2.\n"
+        "2nd row.\u2014Knit 1, over, knit to the last stitch, over, knit 1.\n3rd row.\u2014Knit.\n"
+        "Repeat 2nd and 3rd rows until there are 13 sts, then knit 1 row.\n",
+        [[7], [7], [9], [9], [13]],
+    ),
     "up to a marker whose place only the work shows": (
         "Cast on 31 sts, placing marker after 15th st.\nRow 1: Knit to 1 st before marker, sl 2, k1, p2sso, k to end.\n",
         [[31], [29]],
