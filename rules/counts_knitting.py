@@ -77,9 +77,9 @@ def _left_by_size(working: RoundWorking, bound: int) -> dict[int, int]:
     for size, own in enumerate(working.sizes):
         if own is not None and own.before is not None:
             unused = own.before - own.used if whole and own.used else 0
-            over = max(own.left, unused)
-            found[size] = over if over > bound else 0
-    return found
+            found[size] = max(own.left, unused)
+    # what each binding off leaves, it leaves in every size
+    return found if any(not 0 < over <= bound for over in found.values()) else dict.fromkeys(found, 0)
 
 
 def _only_next(steps: Sequence[Step]) -> bool:

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from ..draft import Span
 from ..figures import Figure
-from ..pattern import Directive, RepeatRounds, WorkEven
+from ..pattern import Directive, RepeatRounds
 from ..steps import Count, Times
 from .by_letter import letters_named
-from .extents import MEASURES, Extent, until_of
+from .evens import read_even
+from .extents import Extent, until_of
 from .marks import Group, Item, kind, span_of, text_at
 from .rates import read_rate
 from .times import figure_at
@@ -59,6 +59,11 @@ def read_directive(items: Sequence[Item], at: int = 0) -> Directed | None:
 
 def _at_a_rate(items: Sequence[Item], index: int) -> Directed | None:
     found = read_rate(items, index)
+    return Directed(*found) if found else None
+
+
+def _even(items: Sequence[Item], index: int) -> Directed | None:
+    found = read_even(items, index)
     return Directed(*found) if found else None
 
 
@@ -460,60 +465,3 @@ def _finish(
         named=named,
     )
     return Directed(directive, extent.index)
-
-
-def _even(items: Sequence[Item], at: int) -> Directed | None:
-    """Read `work even for 5 rounds`, `work 9 (10-12) rows even`, `continue in sc without increasing for 8 rnds`."""
-    stop = at
-    even = False
-    rounds: Figure | None = None
-    measured = False
-    while stop < len(items) and kind(items, stop) not in (".", ";", "=", "*"):
-        what = kind(items, stop)
-        if what == "group" and (figure_at(items, stop) is None or kind(items, stop + 1) != "round"):
-            break
-        if (even or rounds is not None) and _count_follows(items, stop):
-            break
-        if what == "even":
-            even = True
-        elif (figure := figure_at(items, stop)) is not None:
-            if kind(items, stop + 1) == "round" or (
-                kind(items, stop + 1) == "more" and kind(items, stop + 2) == "round"
-            ):
-                rounds = figure
-            elif not measured and text_at(items, stop + 1) not in MEASURES:
-                return None
-        elif text_at(items, stop) in MEASURES or what == "until":
-            measured = True
-        elif what in ("each", "next", "rep", "skip") and not even:
-            return None
-        stop += 1
-    leads = kind(items, at) in ("work", "even", "remark") or text_at(items, at) in (
-        "continue",
-        "cont",
-        "keep",
-    )
-    if not leads or not (even or (rounds is not None and _in_plain(items, at, stop))):
-        return None
-    return Directed(WorkEven(span_of(items[at:stop]), rounds, measured and rounds is None), stop)
-
-
-def _count_follows(items: Sequence[Item], index: int) -> bool:
-    """Tell whether a stated count begins here: `... even - 8 sts`, `for 4 rnds: 8`, or after `for 4 rnds.`."""
-    if kind(items, index) in (":", "-"):
-        return figure_at(items, index + 1) is not None and kind(items, index + 2) != "round"
-    return text_at(items, index - 1).endswith(".") and figure_at(items, index) is not None
-
-
-def _in_plain(items: Sequence[Item], at: int, stop: int) -> bool:
-    """Tell whether the words name one plain stitch only: `work in sc for 5 rounds`."""
-    named = [item for item in items[at:stop] if isinstance(item, Word) and item.stitch is not None]
-    return len(named) == 1 and named[0].stitch is not None and named[0].stitch.kind == "basic"
-
-
-def span_from(items: Sequence[Item], at: int) -> Span:
-    """Return the span of the items from an index to the end; empty at the end of the last where none are left."""
-    if at < len(items):
-        return span_of(items[at:])
-    end = items[-1].span.end if items else 0
-    return Span(end, end)

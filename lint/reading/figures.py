@@ -173,15 +173,27 @@ def _bare(words: Sequence[Word], at: int) -> _Found | None:
 
 
 def _spaced(words: Sequence[Word], at: int, sizes: int) -> _Found | None:
-    """Read `50 60 70`, `- 60 70`: figures told apart by nothing but blanks, or by colours that are lost; one a size."""
+    """Read `50 60 70`, `- 60 70`: figures told apart by nothing but blanks, or by colours that are lost; one a size.
+
+    Only the smallest sizes may have a dash.
+    """
     end = at
-    while kind_at(words, end) in ("number", "-") and (end == at or words[end].blank):
+    while kind_at(words, end) == "-" and (end == at or words[end].blank):
+        end += 1
+    while kind_at(words, end) == "number" and (end == at or words[end].blank):
         end += 1
     values = tuple(_value(word) for word in words[at:end])
-    if len(values) != sizes or kind_at(words, at - 1) in ("number", "/", ",") or kind_at(words, end) in (",", "/"):
+    if len(values) != sizes or values[-1] is None:
         return None
+    beside = kind_at(words, at - 1) in ("number", "/", ",", "-") or kind_at(words, end) in (
+        "number",
+        ",",
+        "/",
+        "-",
+        *_OPENS,
+    )
     known = [value for value in values if value is not None]
-    return _Found(values, end, ListStyle.BARE, " ") if known and known == sorted(known) else None
+    return _Found(values, end, ListStyle.BARE, " ") if known == sorted(known) and not beside else None
 
 
 def _dashed(words: Sequence[Word], at: int, sizes: int) -> _Found | None:

@@ -61,13 +61,8 @@ def read(draft: Draft) -> Pattern:
         head,
         *(block.span for block in found if block.kind is not Kind.ROUND and block.span.start >= head.end),
     ]
-    lines = [
-        [block.span for block in group]
-        for kind, group in groupby(found, lambda block: block.kind is Kind.ROUND)
-        if not kind
-    ]
     outside = [block.span for block in found if block.kind is not Kind.ROUND]
-    entries = abbreviation_list(text, lines, words, craft or "crochet", terms)
+    entries = abbreviation_list(text, _lines(found), words, craft or "crochet", terms)
     return Pattern(
         craft=craft,
         terms=terms if craft == "crochet" else said,
@@ -114,6 +109,12 @@ def _defined(text: str, head: Span, words: Words) -> tuple[Definition, ...]:
     listed = (*definitions(text, head, words), *run_on_definitions(text, head, words))
     said = {definition.term.lower() for definition in listed if definition.make is not None}
     return (*listed, *(made for made in made_definitions(text, words) if made.term not in said))
+
+
+def _lines(found: tuple[Block, ...]) -> list[list[Span]]:
+    """Return the lines that are no rounds, those that follow each other together."""
+    groups = groupby(found, lambda block: block.kind is Kind.ROUND)
+    return [[block.span for block in group] for rounds, group in groups if not rounds]
 
 
 _CAST_ON = later(r"(?i)\b(?:cast\s+on|co)\b(?!\s*[=:])[^.;:\n]{0,40}\d")

@@ -54,6 +54,6 @@ def test_a_moved_value_is_as_good_as_any() -> None:
     moved = FURTHER.of(Join(Span(12, 16), to_chain=True))
     assert moved == Join(Span(112, 116), to_chain=True)
     assert hash(moved) == hash(Join(Span(112, 116), to_chain=True))
-    assert repr(moved) == "Join(span=Span(start=112, end=116), to_chain=True, nth=None)"
+    assert repr(moved) == "Join(span=Span(start=112, end=116), to_chain=True, nth=None, space=None)"
     with pytest.raises(FrozenInstanceError):
         moved.to_chain = None  # type: ignore[misc]  # pyright: ignore[reportAttributeAccessIssue]
