@@ -81,11 +81,17 @@ def _lists(text: str, run: _Run, sizes: int) -> Iterator[_Run]:
         before = text[run.figures[at - 1].end() : some[0].start()] if at else "("
         after = text[some[-1].end() : run.figures[at + sizes].start()] if at + sizes < len(run.figures) else "("
         apart = _APART.search(before) and _APART.search(after)
-        if apart and (part := _whole(text, some)):
+        if apart and _alike(some) and (part := _whole(text, some)):
             yield part
             at += sizes
         else:
             at += 1
+
+
+def _alike(figures: Sequence[re.Match[str]]) -> bool:
+    """Tell whether figures measure the same: `2 1/2 inches, 9 sts` are not for two sizes."""
+    units = {figure[0][len(figure["one"]) :].strip(" .").lower() for figure in figures if figure["one"] is not None}
+    return len(units - {""}) < 2
 
 
 def _whole(text: str, figures: Sequence[re.Match[str]]) -> _Run | None:

@@ -98,9 +98,9 @@ _FIRST_OF_LIST = later(r"(?i)(?<![\w,/-])(?<!, )(?:x{0,3}s|m|(?:extra[- ])?small
 
 
 def _dashed(text: str, start: int) -> Iterable[_Candidate]:
-    """Read `S - M - L` and `S-M-L`."""
+    """Read `S - M - L` and `S-M-L`; two with a dash between them are all from the one to the other."""
     found = _candidate(text, start, _SPLIT_BY_DASH)
-    if found and found.known == len(found.names):
+    if found and found.known == len(found.names) > 2:
         yield found
 
 

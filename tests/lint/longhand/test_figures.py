@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import pytest
 from rowcall.lint.draft import Span
+from rowcall.lint.longhand import longhand, marked
 from rowcall.lint.longhand.edits import edited
 from rowcall.lint.longhand.figures import ordinal_ending, prose_figures, renumbered
+from rowcall.lint.proof import proof
 
 
 def chosen(text: str, sizes: int, size: int) -> str:
@@ -61,3 +63,12 @@ def test_ordinals() -> None:
     assert [f"{n}{ordinal_ending(n)}" for n in (1, 2, 3, 4, 11, 12, 13, 21, 112)] == (
         ["1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "112th"]
     )
+
+
+def test_figures_of_other_kinds_are_no_list_for_two_sizes() -> None:
+    text = (
+        "CAP\nSizes: S (M)\nGauge: Rnds 1-3 = 2 1/2 inches, 9 sts = 2 inches\n"
+        "Rnd 1: 6 (8) sc in a magic ring. 6 (8) sc\nRnd 2: Inc around. 12 (16) sc\n"
+    )
+
+    assert "Gauge: Rnds 1-3 = 2 1/2 inches, 9 sts = 2 inches" in marked(longhand(proof(text), "S")).splitlines()

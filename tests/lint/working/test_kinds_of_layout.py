@@ -97,3 +97,9 @@ def test_strokes_between_figures_for_the_sizes_are_no_brackets() -> None:
     )
 
     assert counts(text)[-1] == [24, 24, 48]
+
+
+def test_two_sizes_with_a_dash_between_them_are_a_range() -> None:
+    text = "Finished size: Small Preemie - Newborn\nRnd 1: 6 sc in a magic ring. (6)\n"
+
+    assert counts(text) == [[6]]
