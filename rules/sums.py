@@ -89,7 +89,8 @@ def pencil_sum(case: Case, index: int, sizes: Sequence[int]) -> tuple[str, ...]:
 
 
 def _head(case: Case, size: int, own: SizeWorking) -> str:
-    begun = "the piece starts here" if own.before is None else f"{number_of(own.before)} on the hook"
+    held = "on the needle" if case.pattern.craft == "knitting" else "on the hook"
+    begun = "the piece starts here" if own.before is None else f"{number_of(own.before)} {held}"
     return begun if case.pattern.sizes.number == 1 else f"{size_name(case, size)}: {begun}"
 
 

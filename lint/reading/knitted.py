@@ -93,8 +93,24 @@ _SPOKEN = later(
 )
 
 
+_ON_OR_OFF = later(r"(?i)\bc/o\b")
+_CAST_ON = later(r"(?i)\b(?:cast(?:ing)?[ -]on|co(?!-))\b")
+_SAID_ON = later(r"(?i)\s*[-:=(]*\s*cast(?:ing)? on\b")
+_NUMBERED = later(r"\s*\d")
+
+
+def _cast_on(text: str) -> str:
+    """Write `c/o` as cast on where the draft explains it so, or begins with it; elsewhere it is cast off."""
+    first = _ON_OR_OFF.search(text)
+    if first is None:
+        return text
+    begins = _NUMBERED.match(text, first.end()) and not _CAST_ON.search(text, 0, first.start())
+    return _ON_OR_OFF.sub("CO ", text) if begins or _SAID_ON.match(text, first.end()) else text
+
+
 def respelled(text: str) -> str:
     """Write `p s s o`, `k 2 sts tog` and `as if to knit` in their usual short form; every offset stays what it was."""
+    text = _cast_on(text)
     return _SPOKEN.sub(lambda match: _short(match).ljust(len(match[0])), text)
 
 

@@ -223,3 +223,18 @@ def test_a_count_missing_among_counts_is_asked_for_and_none_at_all_is_style() ->
         ("count-unstated", 5, ())
     ]
     assert found("\n".join([*start, *rounds])) == [("count-never-stated", 6, ())]
+
+
+@pytest.mark.parametrize(
+    ("text", "held"),
+    [
+        ("Cast on 20 sts.\nRow 1: Knit. 20 sts\nRow 2: K2tog, k to end. 18 sts\n", "20 sts on the needle"),
+        (
+            "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch. 20 sc\nRow 2: Sc2tog, sc in each st. 18 sc\n",
+            "20 sts on the hook",
+        ),
+    ],
+)
+def test_a_sum_begins_with_what_is_on_the_tool_of_the_craft(text: str, held: str) -> None:
+    (found,) = proof(text).findings
+    assert found.sum[0] == held

@@ -7,6 +7,15 @@ from rowcall.lint.proof import proof
 from worked import Counts, corrections, counts
 
 KINDS: dict[str, tuple[str, Counts]] = {
+    "c/o is cast on in a draft that begins with it": (
+        # 13 and 2 and 13
+        "Mitts of the co-operative\nC/O 26 sts on 4 mm.\nRow 1: k.\nRow 2: k13, c/o 2 sts, k to end. 28 sts\n",
+        [[26], [26], [28]],
+    ),
+    "c/o is cast off where cast on is said otherwise": (
+        "Cast on 26 sts.\nRow 1: k.\nRow 2: c/o 2 sts, k to end. 24 sts\n",
+        [[26], [26], [24]],
+    ),
     "which rows those are, and then their count": (
         "Cast on 30 sts and join in the round.\nRow 1: Knit.\nKnit 4 more rows in the round. Rows 2 to 5 (30 sts)\n",
         [[30], [30], [30]],
