@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from rowcall.lint.draft import Draft
 from rowcall.lint.finding import Level
 from rowcall.lint.proof import proof
-
-Counts = list[list[int | None]]
+from worked import Counts, corrections, counts
 
 LEGS = "Legs (make 2)\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: inc x 6. (12)\nFasten off the first leg only.\n\nBody\n"
 
@@ -145,10 +143,8 @@ KINDS: dict[str, tuple[str, Counts]] = {
 def test_each_kind_is_read_and_worked(kind: str) -> None:
     text, wanted = KINDS[kind]
 
-    found = proof(Draft.of(text))
-
-    assert [[size.count if size else None for size in one.sizes] for one in found.workings.rounds] == wanted
-    assert [finding.rule for finding in found.findings if finding.level is Level.CORRECTION] == []
+    assert counts(text) == wanted
+    assert corrections(text) == []
 
 
 WRONG: dict[str, tuple[str, list[str]]] = {

@@ -3,11 +3,9 @@
 from __future__ import annotations
 
 import pytest
-from rowcall.lint.draft import Draft
 from rowcall.lint.finding import Level
 from rowcall.lint.proof import proof
-
-Counts = list[list[int | None]]
+from worked import Counts, corrections, counts
 
 KINDS: dict[str, tuple[str, Counts]] = {
     "times behind a star, an x, a colon and a semicolon, for all that was said": (
@@ -102,10 +100,9 @@ KINDS: dict[str, tuple[str, Counts]] = {
 @pytest.mark.parametrize("kind", KINDS)
 def test_each_kind_is_read_and_worked(kind: str) -> None:
     text, wanted = KINDS[kind]
-    found = proof(Draft.of(text))
 
-    assert [[size.count if size else None for size in one.sizes] for one in found.workings.rounds] == wanted
-    assert [finding.rule for finding in found.findings if finding.level is Level.CORRECTION] == []
+    assert counts(text) == wanted
+    assert corrections(text) == []
 
 
 WRONG: dict[str, tuple[str, list[str]]] = {
